@@ -70,6 +70,8 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 
 // longerName is the one function whose name a word is the beginning of, of three letters or
 // more: mag of magnitude.
+//
+// Two functions that begin so leave it open, and nothing is offered.
 func longerName(word string) string {
 	found := ""
 	for _, f := range ops.Functions() {
@@ -86,6 +88,9 @@ func longerName(word string) string {
 
 // ofLetter tells whether a call has one letter without a value as its argument, as a
 // function has it and no product: x(t).
+//
+// f(x) = 2*x may come later, or have been forgotten; f*(x) of an x without a value makes no
+// sense.
 func (c *coder) ofLetter(x *syntax.Call) bool {
 	if len(x.Args) != 1 {
 		return false
@@ -237,6 +242,9 @@ func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 }
 
 // callRoot plans sqrt, cbrt and root(x, n).
+//
+// root(x, n) with an n that is worked out would have a dimension that no one knows before it
+// runs.
 func (c *coder) callRoot(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	degree := 2
 	switch b.Op {

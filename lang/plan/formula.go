@@ -97,6 +97,9 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 
 // formulaArgs pairs the arguments of a call with the symbols of a formula, each of which
 // must have one.
+//
+// One thing is told at a time, and each time with the list of what the formula takes: a call is
+// mended by reading it once more.
 func (c *coder) formulaArgs(x *syntax.Call, f *syntax.FormulaDef) ([]syntax.FormulaSymbol, []syntax.Expr, bool) {
 	params, args, placed, wrong := f.Match(x)
 	isNamed := func(s syntax.FormulaSymbol) bool { return s.Name == wrong.Name }
@@ -122,6 +125,8 @@ func meaning(s syntax.FormulaSymbol) string {
 }
 
 // symbolList tells which symbols a formula takes: "k (N/m) and x (m)".
+//
+// It is written as one would say it, with units, as these tell most about a letter.
 func (c *coder) symbolList(ss []syntax.FormulaSymbol) string {
 	words := make([]string, len(ss))
 	for i, s := range ss {

@@ -65,6 +65,9 @@ func (c *coder) invoke(x *syntax.Call, d *Def, slots []run.Slot, body func(*code
 
 // pasted plans the body of a function in the place of its call: it takes the mean of what it
 // is given, and how the readings scatter is known where they are.
+//
+// The scatter of readings is a source of uncertainty of the main code, and a function has none
+// of its own there. The findings of the body have been told when it was planned.
 func (c *coder) pasted(x *syntax.Call, d *Def, slots []run.Slot, params []string, body func(*coder) run.Slot) run.Slot {
 	outer := *c
 	c.params, c.seen, c.self, c.text, c.pastedAt = nil, d.seq, "", "", x // the body is in another line
@@ -275,6 +278,8 @@ func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []find
 //
 // That is how far a function can be checked before it is called: whether its lines
 // exist. What is misspelt is told at the definition, and not at each call.
+//
+// Trees of functions are looked through by Walk, with what binds a name taken by itself.
 func (c *coder) names(x syntax.Expr) {
 	if x == nil {
 		return
@@ -331,6 +336,8 @@ func (c *coder) boundNames(bound syntax.Ident, x syntax.Expr) {
 // callKnown checks that a function that is called exists.
 //
 // In the order in which a call looks them up: what the worksheet defines comes first.
+//
+// A name that is no function is told as it is in a call.
 func (c *coder) callKnown(x *syntax.Call) {
 	if x.Func == c.self {
 		c.ownName(x.Name, x.Func)

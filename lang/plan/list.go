@@ -12,6 +12,9 @@ import (
 
 // list plans a list or a vector. Written numbers are data of the program; other values have a slot
 // each, and are put together in one that has as many elements.
+//
+// Written numbers are the common case, and a table has thousands of them: they are one
+// instruction, with their figures and uncertainties beside them.
 func (c *coder) list(x *syntax.List) run.Slot {
 	if s, ok := c.numbers(x); ok {
 		return s
@@ -37,6 +40,9 @@ func shapeOf(x *syntax.List) run.Shape {
 
 // numbers plans a list of written numbers with one unit, or without any; false for
 // another list. A list of many numbers is one instruction.
+//
+// A bare (0, 0) fits every vector, as 0 fits every number. A list of zeros does not: it is a
+// list of pure numbers, [0, 0].
 func (c *coder) numbers(x *syntax.List) (run.Slot, bool) {
 	data := make([]run.Instr, len(x.Elems))
 	for _, e := range x.Elems {
@@ -69,6 +75,9 @@ func (c *coder) numbers(x *syntax.List) (run.Slot, bool) {
 }
 
 // data adds a list of numbers to the program and plans it.
+//
+// The numbers belong to the program and not to the code, so that a list is worked out once,
+// however many lanes run.
 func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 	all := &c.p.Program.Data
 	*all = append(*all, list)
@@ -79,6 +88,10 @@ func (c *coder) data(list []run.Instr, at syntax.Span, st run.Static) run.Slot {
 
 // join puts values of one dimension together as a list, which may have been written as one.
 // A bare zero among them is one of their kind.
+//
+// What the elements must agree in is told of the first that does not: a dimension, a tag, a
+// temperature among differences. What may stand in a list is a number or a vector, and in a
+// vector a number or a list of them.
 func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape run.Shape, written run.Slot) run.Slot {
 	st, name := c.static(slots[0]), [...]string{run.List: "list", run.Vector: "vector"}[shape]
 	for i, s := range slots {
@@ -118,6 +131,8 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape r
 }
 
 // together puts values that have one static together.
+//
+// The static of the whole is that of one element, with the number of columns added up.
 func (c *coder) together(slots []run.Slot, at syntax.Span, st run.Static, shape run.Shape, written run.Slot) run.Slot {
 	st.Shape, st.Width = shape, 0
 	for _, s := range slots {
@@ -141,6 +156,9 @@ func (p *Planner) Vector(slots []run.Slot) run.Slot {
 
 // Readings adds a list of readings in a unit to the main code: a column of a table, of which
 // first is the first one, or run.NoSlot where it is that itself.
+//
+// The first column of a table is its key: of two columns one can be asked for at a value of the
+// other only if they are known to stand side by side.
 func (p *Planner) Readings(list []run.Instr, u *units.Unit, first run.Slot) run.Slot {
 	st := unitStatic(u)
 	st.Shape = run.List
@@ -150,6 +168,8 @@ func (p *Planner) Readings(list []run.Instr, u *units.Unit, first run.Slot) run.
 }
 
 // Picked is an element of a list of the main code, counted from 0.
+//
+// Solving for each element of a list puts its name to such an element (session/solve).
 func (p *Planner) Picked(list run.Slot, i int) run.Slot {
 	return p.Emit(run.Instr{Op: ops.Pick, A: list, K: float64(i)}, p.Static(list))
 }
@@ -157,6 +177,12 @@ func (p *Planner) Picked(list run.Slot, i int) run.Slot {
 // widened settles how many elements the result of an instruction has, from those of its
 // operands: a single value goes with each element of a list. Two lists have the same
 // number of elements, which may be told before any of them is known.
+//
+// So every operation is planned once for numbers, and goes for lists of any length: 2*T of a
+// list T has its length, and T1 - T2 needs two of one length. What puts elements together has a
+// length of its own.
+//
+// The cost counts elements, since a line over a list of a million takes that much longer.
 func (c *coder) widened(in *run.Instr, at syntax.Span, st *run.Static) bool {
 	operands := [...]run.Slot{in.A, in.B, in.C}
 	n := in.Op.Operands()
@@ -202,6 +228,9 @@ func UnequalLists(at syntax.Span, one string, a int, other string, b int) findin
 }
 
 // listName is what a list is called: the name of its line, or the text of what gave it.
+//
+// A reader knows T, or the text in his own line; what stands in a function elsewhere has
+// neither.
 func (c *coder) listName(s run.Slot) string {
 	if c.fn == nil {
 		for _, d := range c.uses {
@@ -244,6 +273,9 @@ func several(st run.Static) string {
 
 // callTogether plans a function of all elements of a list. Several values in its
 // brackets are a list.
+//
+// max(3 m, 2 m) and max([3, 2] m) are one function. Temperatures can be averaged and not added,
+// and the standard deviation of temperatures is a difference.
 func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	list := slots[0]
 	if len(slots) > 1 {
@@ -283,6 +315,10 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 // mean plans the mean of a list, which is uncertain for how the readings scatter. That is one
 // number of the main code, however often a function has it; a function that takes the mean of
 // what it is given is pasted there.
+//
+// The standard error is the standard deviation over √n (JCGM 100:2008, 4.2.3). It is added to
+// the mean as a number that is 0 and has that uncertainty, so that whatever is worked out from
+// the mean carries it, and two uses of one mean vary together.
 func (c *coder) mean(list run.Slot, at syntax.Span, st run.Static) run.Slot {
 	mean := c.emit(run.Instr{Op: ops.Mean, A: list}, at, st)
 	if c.static(list).Width < 2 {
@@ -305,6 +341,9 @@ func (c *coder) mean(list run.Slot, at syntax.Span, st run.Static) run.Slot {
 }
 
 // single tells whether an expression has one value, and says so where it has a list.
+//
+// Where one number is needed a list is refused by name, and never silently taken by its first
+// value.
 func (c *coder) single(x syntax.Expr, s run.Slot) bool {
 	st := c.code.Statics[s]
 	if st.Shape == run.Scalar {
@@ -316,6 +355,8 @@ func (c *coder) single(x syntax.Expr, s run.Slot) bool {
 
 // OneValue says that a list or a vector, of which is known what the static says, is where one value
 // is needed.
+//
+// Each shape has its own way to one number: of a list the mean, of a vector the magnitude.
 func OneValue(x syntax.Expr, of run.Static) finding.Finding {
 	text := syntax.PrintExpr(x)
 	if of.Shape == run.Vectors {

@@ -78,6 +78,9 @@ func (p *Planner) StandardGravity() *Def { return p.gravity }
 func (p *Planner) IsStandardGravity(d *Def) bool { return d == p.gravity }
 
 // name plans a name.
+//
+// A component of a parameter has no definition of its own: in E(v) = m*v_x^2 the v_x is taken
+// out of what the call gives for v.
 func (c *coder) name(x *syntax.Name) run.Slot {
 	if x.Name == c.self && x.Line == 0 {
 		return c.ownName(x.At, x.Name)
@@ -197,12 +200,16 @@ func isLetter(name string) bool { return utf8.RuneCountInString(name) == 1 }
 
 // unlikeSymbols tells whether two names are customary symbols of different quantities, so
 // that one is no slip for the other, but for its capitals: Δt and ΔK, m2 and v2.
+//
+// A slip of one letter between two symbols is a slip in meaning: who typed m2 does not want v2.
 func unlikeSymbols(a, b string) bool {
 	of, is := units.Usual(a), units.Usual(b)
 	return of != "" && is != "" && of != is && !strings.EqualFold(a, b)
 }
 
 // mentions tells whether the line has a name: no other name of it is a slip for that one.
+//
+// In F = m1*a1 + m2*a the a is not meant to be a1, which stands beside it.
 func (c *coder) mentions(name string) bool {
 	word := func(r rune) bool { return r == '_' || r == '\'' || unicode.IsLetter(r) || unicode.IsDigit(r) }
 	for at := 0; ; {
@@ -223,6 +230,8 @@ const maxElsewhere = 4
 
 // elsewhere tells the lines that give a name, the last of them at most, where
 // another line was named.
+//
+// Lines are renumbered as a page is edited, and a name with a line in it is not always.
 func (c *coder) elsewhere(name string) (string, []string) {
 	var lines, readings []string
 	for _, d := range c.p.Names.each(name) {
@@ -257,6 +266,9 @@ func (p *Planner) Unknown(n *syntax.Name, text string) []finding.Finding {
 
 // example shows what a value of a name may be, in the units of the two quantities that
 // it stands for most often; nothing for a name that says nothing.
+//
+// A letter may stand for two quantities, as T does for a time and a temperature; both are
+// shown.
 func example(name string) string {
 	text := Example(name, units.Usual(name))
 	if also := units.Also(name); text != "" && also != "" {

@@ -60,6 +60,9 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 }
 
 // knownPower plans a power with an exponent that is known beforehand.
+//
+// v² of a vector is its dot product with itself, so that 1/2*m*v^2 is right for a speed and for
+// a velocity; no other power of a vector means anything.
 func (c *coder) knownPower(x *syntax.Binary, base run.Slot, e units.Exp) run.Slot {
 	switch {
 	case c.isVector(base) && e == units.NewExp(2, 1):
@@ -72,6 +75,8 @@ func (c *coder) knownPower(x *syntax.Binary, base run.Slot, e units.Exp) run.Slo
 }
 
 // replaced tells whether a name stands for a value that is replaced.
+//
+// vary n of x^n would change the unit with every value, as the dimension of x^n follows from n.
 func (c *coder) replaced(n *syntax.Name) bool {
 	d, ok := c.lookup(n)
 	return ok && d.Slot != run.NoSlot && c.replacing.isOn(d.Slot)
@@ -172,6 +177,9 @@ func (c *coder) writtenExponent(x syntax.Expr) units.Exp {
 
 // givenExponent returns the value of a given that is a pure rational number. A
 // parameter hides a given of its name, and has no value yet.
+//
+// n = 3 is a given; n = 2*3 is worked out and might be anything once something else is
+// replaced.
 func (c *coder) givenExponent(n *syntax.Name) units.Exp {
 	d, ok := c.lookup(n)
 	if c.param(n.Name) != nil || !ok || d.Exponent == nil || d.Failed() || c.replacing.isOn(d.Slot) {

@@ -107,6 +107,8 @@ const maxVaried = 16
 // bodies are the expressions of a function.
 //
 // The ends of an interval are among them, since a value moves with them too.
+//
+// The bounds of intervals count: a given that moves an interval changes the function too.
 func bodies(f *syntax.FuncDef) []syntax.Expr {
 	if f.X != nil {
 		return []syntax.Expr{f.X}

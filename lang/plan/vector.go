@@ -27,6 +27,9 @@ func (c *coder) isVector(s run.Slot) bool { return c.code.Statics[s].IsVector() 
 // component is a component of a vector, counted from 0. One of a vector that an earlier line
 // gave is picked from it: what replaces the vector, as in `R with v = 20 m/s at 52°`, replaces
 // its components, and not what they were put together from.
+//
+// A vector that is put together in this very line is not picked from: its component is the slot
+// it was made of, which costs no instruction and keeps the figures of that.
 func (c *coder) component(s run.Slot, i int, at syntax.Span) run.Slot {
 	if in := c.code.Instrs[s]; in.Op == ops.Join && s >= c.start {
 		return c.code.Args[int(in.B)+i]
@@ -44,6 +47,9 @@ func (c *coder) components(s run.Slot, at syntax.Span) []run.Slot {
 }
 
 // operation is an instruction on numbers with what is known of its result.
+//
+// A product along z, of two vectors in the plane, is a number that stays along z in sums and
+// products; its size and its angle are not along anything.
 func (c *coder) operation(op ops.Op, a, b run.Slot, at syntax.Span, st run.Static) run.Slot {
 	along := st.Along
 	if st = st.Number(); op != ops.Hypot && op != ops.Atan2 {
@@ -53,6 +59,9 @@ func (c *coder) operation(op ops.Op, a, b run.Slot, at syntax.Span, st run.Stati
 }
 
 // size plans the magnitude of a vector, or the size of a number without its sign.
+//
+// hypot is taken two by two: of three components √(√(x² + y²)² + z²), without overflow on the
+// way. The magnitude of a temperature is none, so the point of its scale is dropped.
 func (c *coder) size(s run.Slot, at syntax.Span) run.Slot {
 	st := c.static(s)
 	if st.Heat == run.Point {
@@ -71,6 +80,9 @@ func (c *coder) size(s run.Slot, at syntax.Span) run.Slot {
 
 // productStatic is what is known of a component of a product of two vectors; false, which
 // is found, where its dimension can't be told.
+//
+// Both products have the dimension and the tag of a product of numbers; what is known of a bare
+// 0 goes on into the product as with those.
 func (c *coder) productStatic(a, b run.Slot, at syntax.Span) (run.Static, bool) {
 	sa, sb := c.static(a), c.static(b)
 	st := run.Static{Absent: sa.Absent || sb.Absent, Dim: sa.Dim.Mul(sb.Dim), Tag: units.ProductTag(sa.Dim, sa.Tag, sb.Dim, sb.Tag, false)}
@@ -100,6 +112,9 @@ func (c *coder) dot(a, b run.Slot, at syntax.Span) run.Slot {
 
 // cross plans the cross product of two vectors; in the plane its component along z, which
 // is a number.
+//
+// Of two vectors in the plane only the component along z is not 0, so that it is kept as a
+// number: r×F is a torque in N m, and its component τ_z can be asked for by name.
 func (c *coder) cross(a, b run.Slot, at syntax.Span) run.Slot {
 	st, ok := c.productStatic(a, b, at)
 	if !ok || !c.sameAxes(a, b, at) {
@@ -131,6 +146,8 @@ func (c *coder) sameAxes(a, b run.Slot, at syntax.Span) bool {
 }
 
 // callVector plans a function of vectors.
+//
+// The direction of (-1, 0) is 180° and no -180°, whatever sign rounding has left on the 0.
 func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	turned := b.Takes == ops.VectorAlong || b.Takes == ops.VectorAcross
 	for i, s := range slots {
@@ -177,6 +194,9 @@ func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run
 //
 //	v along θ     v_x*cos(θ) + v_y*sin(θ)
 //	v across θ    v_y*cos(θ) - v_x*sin(θ)
+//
+// across is along, 90° further on: so F along 30° and F across 30° are the components along a
+// slope and at right angles to it, counter-clockwise.
 func (c *coder) resolved(x *syntax.Call, b ops.Function, v, turn run.Slot) run.Slot {
 	st, pure := c.static(v), run.Static{Absent: c.static(turn).Absent}
 	switch {
@@ -202,6 +222,8 @@ func (c *coder) resolved(x *syntax.Call, b ops.Function, v, turn run.Slot) run.S
 }
 
 // shapeWords says what a slot holds that is no vector.
+//
+// What was found is named, so that the hint beside it can say how a vector is written.
 func (c *coder) shapeWords(s run.Slot) string {
 	if c.code.Statics[s].Shape == run.List {
 		return "a list"
@@ -211,6 +233,9 @@ func (c *coder) shapeWords(s run.Slot) string {
 
 // polar plans a vector by its magnitude and direction. A written angle is exact, as one in a
 // sine is.
+//
+// Figures follow the magnitude: 12 m/s at 37° is known to two, for how well a direction is
+// known is hardly ever said by how it is written.
 func (c *coder) polar(x *syntax.Polar) run.Slot {
 	size, from := c.expr(x.X), c.next()
 	turn := c.expr(x.Angle)
@@ -240,6 +265,8 @@ func (c *coder) polar(x *syntax.Polar) run.Slot {
 // isAngle tells whether what stands for a direction is one, as in the example, and says so
 // where not. A written number without a unit is refused: 37 is meant in degrees as often as
 // it is read in radians.
+//
+// A 0 needs no unit, as it is one direction in all of them.
 func (c *coder) isAngle(x syntax.Expr, turn run.Slot, example string) bool {
 	st := c.settledTo(turn, units.Dim{})
 	if n, bare := syntax.Unbracket(x).(*syntax.Number); bare && n.Value.Hi != 0 {
@@ -261,6 +288,8 @@ func (c *coder) isAngle(x syntax.Expr, turn run.Slot, example string) bool {
 }
 
 // isShare tells whether a pure number is written with a unit, as 80 % is, or is a name given so.
+//
+// at 80 % of something is meant as a factor far more often than 0.8 rad as a direction.
 func (c *coder) isShare(x syntax.Expr) bool {
 	switch x := syntax.Unbracket(x).(type) {
 	case *syntax.Quantity:
@@ -274,6 +303,9 @@ func (c *coder) isShare(x syntax.Expr) bool {
 
 // joined settles the result of an operation on vectors by its rule: which of its operands are
 // vectors says whether that is one, and where there can be none, which is found.
+//
+// The rule of each operation stands in its row (ops.Vectors): a sum goes by components, a
+// product needs one number, and a root takes no vector at all.
 func (c *coder) joined(in *run.Instr, at syntax.Span, st *run.Static) bool {
 	a, b := in.A, in.B
 	if in.Op == ops.Select {
@@ -338,6 +370,9 @@ func ShapeName(st run.Static) string {
 }
 
 // vectorSum refuses a vector that a number is added to.
+//
+// |v| + 3 m/s and v + (3, 0) m/s are two meanings of v + 3 m/s, and a silent choice would be a
+// wrong one half of the time.
 func (c *coder) vectorSum(x *syntax.Binary, a, b run.Slot) bool {
 	sa, sb := c.code.Statics[a], c.code.Statics[b]
 	if sa.IsVector() == sb.IsVector() || sa.Open != 0 || sb.Open != 0 {
@@ -378,6 +413,9 @@ func (c *coder) vectorProduct(x *syntax.Binary, a, b run.Slot) run.Slot {
 }
 
 // threeVectors refuses a·b·c and a×b×c without brackets, whose meaning depends on them.
+//
+// (a×b)×c and a×(b×c) are different vectors, and a·b·c is a number times a vector in one of two
+// ways.
 func (c *coder) threeVectors(x *syntax.Binary) bool {
 	inner, ok := x.X.(*syntax.Binary)
 	if !ok || !inner.Vectors || x.Op != syntax.Mul {
@@ -399,6 +437,9 @@ func (c *coder) marks(mark *bool, vector bool) {
 }
 
 // AxisOf takes a name apart that may be a component: v_x is axis 0 of v.
+//
+// A name such as F_x is taken apart by its form alone: whether there is a vector F is for who
+// asks.
 func AxisOf(name string) (vector string, axis int, ok bool) {
 	cut := len(name) - len("_x")
 	if cut <= 0 || name[cut] != '_' {
@@ -420,6 +461,9 @@ func (c *coder) partOfParam(name string) bool {
 
 // defineComponents gives the components of a vector their names, but for those that a line
 // has given; of a product along z, which is a number, that of its one.
+//
+// A component is looked up like any name, so it is one, behind the names that lines give: v_x =
+// 3 m/s stays what its line says.
 func (p *Planner) defineComponents(d *Def) {
 	if d.Slot == run.NoSlot {
 		return
@@ -443,6 +487,8 @@ func (p *Planner) defineComponents(d *Def) {
 }
 
 // componentOf is the definition of a component, counted from 0.
+//
+// Of r×F in the plane there is one component, τ_z, and it is the value itself.
 func (p *Planner) componentOf(d *Def, st run.Static, k int) *Def {
 	c := &Def{Kind: d.Kind, Slot: d.Slot, Unit: d.Unit, Vector: d}
 	if st.Along && !st.IsVector() {
@@ -456,6 +502,8 @@ func (p *Planner) componentOf(d *Def, st run.Static, k int) *Def {
 
 // VectorOf is the vector of which a name is a component by its form, v of v_x, if there is
 // one of that name.
+//
+// Whether a name can be given is asked before it is: v_x below a vector v is taken.
 func (p *Planner) VectorOf(name string) (*Def, bool) {
 	base, axis, ok := AxisOf(name)
 	if !ok {

@@ -15,6 +15,9 @@ import (
 
 // vectorOf puts components of one kind together; of lists, a list of vectors, with a number
 // the same in each.
+//
+// A number among lists stands in each of the vectors: (x, 0 m) of a list x are points on one
+// axis.
 func (c *coder) vectorOf(slots []run.Slot, at syntax.Span, st run.Static) run.Slot {
 	list := run.Static{}
 	for _, s := range slots {
@@ -39,6 +42,9 @@ func (c *coder) vectorOf(slots []run.Slot, at syntax.Span, st run.Static) run.Sl
 
 // byAxes plans an operation on lists of vectors, or on vectors and a list of numbers, by
 // components: which number goes with which is then as for lists.
+//
+// m*v of a list of masses and one vector is a list of vectors. Element by element the columns
+// do not match, so each axis is planned by itself and put together.
 func (c *coder) byAxes(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 	operands := [...]run.Slot{in.A, in.B, in.C}
 	var parts []run.Slot
@@ -118,6 +124,9 @@ func (c *coder) fits(at syntax.Span, slots []run.Slot, i int, shape run.Shape) b
 }
 
 // listed puts vectors together as a list, whose components are lists.
+//
+// Written as [(3, 4), (1, 2)] N vector by vector, it is kept as x and y, so that an operation
+// runs over all x at once.
 func (c *coder) listed(slots []run.Slot, at syntax.Span, st run.Static, written run.Slot) run.Slot {
 	parts := make([]run.Slot, st.Components())
 	for k := range parts {
@@ -132,6 +141,8 @@ func (c *coder) listed(slots []run.Slot, at syntax.Span, st run.Static, written 
 
 // vectorsTogether plans what puts vectors together: their sum, their mean and their differences
 // are those of the components. They have no order, so no median.
+//
+// A mean of vectors has an uncertainty for each component.
 func (c *coder) vectorsTogether(x *syntax.Call, b ops.Function, list run.Slot) run.Slot {
 	st := c.static(list)
 	switch {

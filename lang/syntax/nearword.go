@@ -48,6 +48,9 @@ var otherWords = [...]struct{ wrong, right string }{
 // Plot x against t is told to use graph, and calculate v to use solve. A word that
 // is at most two letters from one of the language, chekc, is offered as that. The
 // line has been refused already, as two words side by side.
+//
+// Two letters are enough for a slip of the keys in the middle of a word, and few enough not to
+// make a statement of any word.
 func (r *reader) nearStatement(why *fault) *fault {
 	line := r.text[r.from:r.to]
 	word := unitScan{text: line, end: len(line)}.word(0)

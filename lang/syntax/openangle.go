@@ -40,6 +40,8 @@ func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
 }
 
 // angled puts a unit of angle behind the numbers and the names at some places.
+//
+// A number gets its unit directly, 30°, and a name is multiplied by one of them, θ*1°.
 func (ps pieces) angled(at map[int]bool, unit string) pieces {
 	out := make(pieces, 0, len(ps))
 	for i, p := range ps {

@@ -134,6 +134,9 @@ func combined(open [][][]bracketing) [][]bracketing {
 
 // setOff tells of each open letter whether it is set off, and where the first is
 // that fills a bracket. What is joined to it leaves it open but in a bracket: 5 V·C.
+//
+// m = 3 g and F = (2 N) are set off: who puts a blank before a unit, and nothing behind it,
+// means one.
 func (o *opener) setOff(ps pieces) (out []bool, bracket Span) {
 	for _, open := range o.open {
 		i := open.unit

@@ -160,6 +160,8 @@ func (t *turnTerm) without() (pieces, bool) {
 // seconds: with it, the number of turns in a second would be too small by 60.
 // Pieces are changed from the right to the left, so that the places before stay
 // right.
+//
+// The brackets round 1 rev keep the unit with its number whatever stands behind.
 func (t *turnTerm) counted(ps pieces) pieces {
 	name := t.ps[t.at]
 	out := slices.Clone(ps)

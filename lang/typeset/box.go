@@ -111,6 +111,8 @@ func Root(x Box, degree int) Box {
 }
 
 // Case is one value of several, with when it holds.
+//
+// The words for and otherwise are the writer's.
 type Case struct{ Value, When Box }
 
 // Cases are values one under the other, behind a brace.
@@ -135,6 +137,8 @@ func Comma() Box { return Box{kind: comma, text: ","} }
 func Sign(sign string) Box { return Box{kind: relation, text: strings.TrimSpace(sign)} }
 
 // Relation joins two boxes by a sign between them. Either may be empty.
+//
+// A line of a working is one: its left side may be empty, as below the first.
 func Relation(left Box, sign string, right Box) Box { return Row(left, Sign(sign), right) }
 
 // What is tall decides whether brackets grow; it is found once, when the box is made, as every

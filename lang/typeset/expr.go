@@ -201,6 +201,9 @@ func (l *layout) power(x *syntax.Binary) {
 
 // bracketedBase tells whether a bare expression stands in brackets when an
 // exponent follows it.
+//
+// The power of a fraction, of a product, of a quantity with its unit: each would be read as
+// that of its last part.
 func (l *layout) bracketedBase(x syntax.Expr) bool {
 	switch t := x.(type) {
 	case *syntax.Name:

@@ -93,6 +93,8 @@ func (w *latexWriter) box(b *Box) {
 
 // fraction writes a fraction; within another one it keeps its size, where \frac would be
 // hard to read.
+//
+// \dfrac is of the package amsmath, which all pages load.
 func (w *latexWriter) fraction(b *Box) {
 	command, above := `\frac`, w.deep
 	if above {
@@ -161,6 +163,8 @@ func (w *latexWriter) script(b *Box) {
 }
 
 // digits writes digits with their decimal point.
+//
+// Infinity may come as a bound of an interval.
 func (w *latexWriter) digits(text string) {
 	if text == "∞" {
 		w.tex(`\infty`)
@@ -177,6 +181,8 @@ func (w *latexWriter) digits(text string) {
 
 // operator writes the fixed name of a function, by LaTeX's own command for it
 // if there is one.
+//
+// arcsin and its like are LaTeX's own; sgn and others are set in the same way by \operatorname.
 func (w *latexWriter) operator(name string) {
 	switch name {
 	case "sin", "cos", "tan", "arcsin", "arccos", "arctan", "sinh", "cosh", "tanh", "exp", "ln", "log", "min", "max":

@@ -20,6 +20,8 @@ type layout struct {
 }
 
 // Expr lays out an expression; none is empty.
+//
+// It is where pages lay out fractions with a bar; labels take Line.
 func Expr(x syntax.Expr) Box {
 	if x == nil {
 		return Box{}
@@ -54,6 +56,7 @@ func (l *layout) begin() (outer int) {
 	return outer
 }
 
+// The outermost row is the last to end, so that nothing else will use the room it is in.
 func (l *layout) end(outer int) []Box {
 	if l.from == 0 { // the outermost row can stay where it is
 		parts := l.stack

@@ -38,6 +38,8 @@ func (k *looks) Name(x *syntax.Name) {
 	}
 }
 
+// A dot product among factors is bracketed like a quotient with a stroke: a·b·c of vectors
+// means nothing without.
 func (k *looks) Call(x *syntax.Call) {
 	k.are(atomRank, symbolEdge)
 	switch shape(x) {
@@ -51,6 +53,8 @@ func (k *looks) Call(x *syntax.Call) {
 	}
 }
 
+// A quotient in a line has a lower rank than a product, one with a bar a higher: the same tree
+// has other brackets in a label than on a page.
 func (k *looks) Binary(x *syntax.Binary) {
 	k.are(productRank, symbolEdge)
 	switch {

@@ -15,6 +15,8 @@ type mathmlWriter struct{ out []byte }
 
 func (w *mathmlWriter) put(text string) { w.out = append(w.out, text...) }
 
+// A symbol of one letter is in italics by itself in mi, and upright only if it is told so; a
+// longer text is the other way round (MathML Core, 3.2.2).
 func (w *mathmlWriter) box(b *Box) {
 	switch b.kind {
 	case row:
@@ -158,6 +160,8 @@ func (w *mathmlWriter) all(parts []Box) {
 }
 
 // atom writes an element that holds text.
+//
+// The text is escaped here and nowhere else, so that no box can bring an element of its own.
 func (w *mathmlWriter) atom(tag, attributes, text string) {
 	w.tag("<", tag, attributes)
 	w.out = appendXML(w.out, text)

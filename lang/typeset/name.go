@@ -20,6 +20,8 @@ type parted struct {
 }
 
 // letterEnd returns where the first letter of a text ends, with its accents.
+//
+// x̄ is a letter of two characters.
 func letterEnd(s string) int {
 	_, n := utf8.DecodeRuneInString(s)
 	for n < len(s) {
@@ -127,6 +129,8 @@ func (l *layout) above(strokes int, exponent Box) Box {
 // subscript is what stands below: letters, numbers and words.
 //
 // Of v_x0 the index is an x with a 0; of v_A_max it is two, with a comma between.
+//
+// The commas in an index are those of print, and are typed as _.
 func (l *layout) subscript(sub string) Box {
 	if sub == "" {
 		return Box{}
@@ -167,6 +171,8 @@ func allDigits(s string) bool {
 }
 
 // index is one piece of a subscript.
+//
+// max is a word and upright, A and x slope, 0 is a number.
 func index(s string) Box {
 	switch {
 	case allDigits(s):

@@ -122,6 +122,8 @@ func fractionEdge(x *syntax.Binary) edge {
 
 // firstEdge is what a part of a fraction begins with. It looks a few factors far, so that
 // a long chain of quotients costs no more than its length.
+//
+// A few factors are enough to see a number or a unit, which come first where they come at all.
 func firstEdge(x syntax.Expr) edge {
 	for range 4 {
 		switch t := bare(x).(type) {

@@ -3,6 +3,8 @@ package typeset
 import "steelyard/lang/syntax"
 
 // spoken adds a word of the language with room on both sides.
+//
+// A word that begins the row has no room before it.
 func (l *layout) spoken(text string) {
 	if len(l.stack) > l.from {
 		l.put(Box{kind: gap})

@@ -25,6 +25,8 @@ const (
 	raised  = -5
 )
 
+// Letters of quantities slope on the line alone: in an index or an exponent of this size
+// italics are hard to read.
 func (w *svgWriter) box(b *Box, level int) {
 	switch b.kind {
 	case row, group:

@@ -16,6 +16,9 @@ import (
 // that compiles with the first fonts. What those don't have gets a readable
 // stand-in: Cyrillic its usual Latin spelling, all else its number. A very long
 // word may be parted.
+//
+// Everything that a page says goes through here: titles, notes, names of files. None of it can
+// begin a command, and none can end the document.
 func TeXText(text string) string { return texEscaper{parted: true}.text(text) }
 
 // TeXCode is TeXText for typewriter text, where every blank counts.
@@ -70,6 +73,8 @@ func (e *texEscaper) letter(s string) {
 	e.last = r
 }
 
+// What has a Latin spelling is spelled, what has a command gets it, what can be taken apart is,
+// and only what is left over shows its number.
 func (e *texEscaper) one(r rune) {
 	switch {
 	case r < 0x80:

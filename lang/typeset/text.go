@@ -152,6 +152,8 @@ func (b *Box) isProduct() bool {
 }
 
 // hasUnit tells whether a box is a number with a unit behind a blank.
+//
+// 3 m beside another factor needs its brackets; 30°, which touches its number, does not.
 func (b *Box) hasUnit() bool {
 	return (b.kind == group || b.kind == row) && slices.ContainsFunc(b.parts, func(p Box) bool { return p.kind == thin })
 }
@@ -170,6 +172,8 @@ func (w *textWriter) fence(b *Box) {
 }
 
 // first is what a box begins with: a name, a sign, a number, a bracket.
+//
+// A writer that looks at what comes next must see through rows and scripts to the first sign.
 func (b *Box) first() *Box {
 	for b.text == "" && len(b.parts) > 0 && b.kind != root && b.kind != fence {
 		b = &b.parts[0]

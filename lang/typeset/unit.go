@@ -21,6 +21,8 @@ func Value(digits, unit string) Box {
 
 // Values lays out a list of numbers in brackets, with its unit; of vectors with so many
 // components each, if there are any, each has brackets of its own.
+//
+// A list has its unit once, behind the bracket, as it is typed: [1.21, 1.19] s.
 func Values(digits []string, axes int, brackets, unit string) Box {
 	var l layout
 	outer := l.begin()
@@ -47,6 +49,8 @@ func Polar(size, turn Box) Box {
 }
 
 // ManyValues lays out how many values a list has, and their mean.
+//
+// A list too long to be shown is told so, and recorded in a worksheet in the same form.
 func ManyValues(n int, mean Box) Box {
 	parts := []Box{{kind: digits, text: strconv.Itoa(n)}}
 	for _, text := range [...]string{"values", "of", "mean"} {
@@ -83,6 +87,8 @@ func (l *layout) Measured(x *syntax.Measured) {
 }
 
 // List is values in their brackets, with their unit behind.
+//
+// Its elements are expressions: one that was worked out, 2*1.2, is set as such.
 func (l *layout) List(x *syntax.List) {
 	outer := l.begin()
 	inner := l.begin()

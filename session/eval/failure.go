@@ -119,6 +119,8 @@ func (l *Line) divisorText(at syntax.Span) string {
 
 // numberAt shows the operand of an instruction that failed in its own unit: of a list,
 // the first element that has no value.
+//
+// An operand that is itself no number has nothing that could be shown.
 func (l *Line) numberAt(in run.Instr) string {
 	s := in.A
 	v := l.State.At(s)

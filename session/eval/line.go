@@ -43,6 +43,9 @@ func (l *Line) Find(fs ...finding.Finding) {
 
 // Uses records which lines an expression refers to, and says once that g is
 // standard gravity.
+//
+// What a line uses is kept by lines and not by names, as a name may mean another line further
+// down.
 func (l *Line) Uses(defs []*plan.Def, at syntax.Span) {
 	for _, d := range defs {
 		if l.Planner.IsStandardGravity(d) {

@@ -64,6 +64,9 @@ func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st r
 }
 
 // mismatch says that a value is reported in a unit of another dimension.
+//
+// The kelvin and °C come first: a C after in is the coulomb by the rules, and never meant where
+// a temperature comes out.
 func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit) {
 	t := plan.MismatchText(name, st, u)
 	if st.Dim == units.BaseDim(units.Kelvin) && (in.Text == "C" || in.Text == "F") {

@@ -96,6 +96,8 @@ func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 }
 
 // unused is a name with the first number behind it that makes a new one.
+//
+// v is taken, v1 is offered.
 func (l *Line) unused(name string) string {
 	for n := 1; ; n++ {
 		other := name + strconv.Itoa(n)

@@ -227,6 +227,9 @@ func (w *radianSigns) line(n int, e float64) {
 }
 
 // within collects what expressions of another line tell.
+//
+// A line that uses itself by way of others can't be; but many lines deep the sign is of little
+// use.
 func (w *radianSigns) within(e float64, of ...syntax.Expr) {
 	if w.depth == maxDepth {
 		return

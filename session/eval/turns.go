@@ -276,6 +276,8 @@ func by(x syntax.Expr, behind string) string {
 
 // wantsBrackets tells whether a factor behind an expression would not be one of the
 // whole of it: in a sum, and behind a root without brackets.
+//
+// √k/m*(1 rev) would leave open what is under the root.
 func wantsBrackets(x syntax.Expr) bool {
 	if b, ok := x.(*syntax.Binary); ok && (b.Op == syntax.Add || b.Op == syntax.Sub) {
 		return true

@@ -23,6 +23,9 @@ func (p *Page) Unit(text syntax.UnitText) *units.Unit {
 }
 
 // ReadUnit is Unit for one that the line asks for: that it can't be read is found.
+//
+// A unit that was written loosely, kgm/s2 for kg m/s^2, is read and noted in the form that it
+// has here.
 func (l *Line) ReadUnit(text syntax.UnitText) (*units.Unit, bool) {
 	u, bad := l.Planner.Unit(text, units.AloneInPlace)
 	if bad != nil {

@@ -178,6 +178,8 @@ func inOrder[T any](all []T, st run.Static) {
 }
 
 // readFigures are those of the readings of a table that a name stands for, or nil.
+//
+// A column of a table was written by its rows, which no expression of its line shows.
 func (l *Line) readFigures(d *plan.Def) []units.Figures {
 	e := l.EntryAt(d.Line)
 	if e == nil {
@@ -213,6 +215,8 @@ func (p *Page) ValueIn(si float64, u *units.Unit) *entry.Value {
 }
 
 // UnsureIn is ValueIn with a standard uncertainty, if there is one.
+//
+// What is left of an uncertainty by rounding alone, a 10⁻¹⁴th of the value, is none.
 func (p *Page) UnsureIn(si, u float64, unit *units.Unit) *entry.Value {
 	v := p.ValueIn(si, unit)
 	if u > leastOff*math.Abs(si) && u-u == 0 {
@@ -335,6 +339,8 @@ func (p *Page) ValueOf(d *plan.Def) *entry.Value {
 }
 
 // UnitOf is the unit that the value of a definition is shown in.
+//
+// A definition without a unit of its own, a constant or a component, has the preferred one.
 func (p *Page) UnitOf(d *plan.Def) *units.Unit {
 	if d.Unit != nil {
 		return d.Unit

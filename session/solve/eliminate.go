@@ -24,6 +24,9 @@ func (v *solving) byElimination() []solution {
 }
 
 // left is what the equations leave for an unknown, once those before it are put in.
+//
+// Gauss's elimination from the last unknown up, as it is done by hand: y = 3, and with that x =
+// 2*y - 1.
 func (v *solving) left(i int) algebra.Step {
 	reason := "equation " + strconv.Itoa(v.linear.From[i]+1)
 	if i > 0 {
@@ -49,6 +52,8 @@ func (v *solving) left(i int) algebra.Step {
 const shownFigures = 6
 
 // multiple is so many of an unknown as are a part of another.
+//
+// The number has the unit that makes both sides of one kind: (2 m/s)*t.
 func (v *solving) multiple(of, k int, many float64) syntax.Expr {
 	d := v.statics[of].Dim.Div(v.statics[k].Dim)
 	name := &syntax.Name{Name: v.unknowns[k]}

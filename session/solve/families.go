@@ -339,6 +339,8 @@ func (f *families) shownStretches(v *solving) (parts []string) {
 }
 
 // shownAlso lists the families beside the stretches.
+//
+// max(sin(x), 0)*(x - 90°) = 0 has stretches, and 90° beside them.
 func (f *families) shownAlso(v *solving) string {
 	if len(f.at) == 0 {
 		return ""
@@ -470,6 +472,8 @@ func (v *solving) farTurns() {
 }
 
 // infinitelyMany says that there are more solutions than can be named.
+//
+// It is a question and no refusal: with a range the same line is answered.
 func (v *solving) infinitelyMany() finding.Finding {
 	name := v.s.Unknowns[0].Name
 	return finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt,

@@ -54,6 +54,8 @@ func (v *solving) formulasEquated() (finding.Finding, bool) {
 }
 
 // namesFormula tells whether a name is that of a formula and of nothing else.
+//
+// A formula such as 1/f = 1/u + 1/v gives no single quantity that its name could stand for.
 func (v *solving) namesFormula(n *syntax.Name) bool {
 	if d, ok := v.Planner.Names.Lookup(n.Name); n.Line != 0 || ok && d.Kind != plan.Formula {
 		return false

@@ -91,6 +91,9 @@ type solving struct {
 
 // solution is one solution of the equations: an expression, a slot and a number
 // for each unknown.
+//
+// The working of a solution comes with its root: its steps are shown on the key, and steps and
+// value belong to the same one.
 type solution struct {
 	root   algebra.Root
 	slots  []run.Slot
@@ -115,6 +118,8 @@ func Solve(l *eval.Line, s *syntax.Solve) {
 
 // ofNumbers are the definitions of the unknowns of a solve without vectors, which are lists
 // where the equations hold some.
+//
+// Components of vectors come here as well, each of which may be a list.
 func ofNumbers(l *eval.Line, s *syntax.Solve, strict bool) []*plan.Def {
 	if of := listsOf(l, s); len(of) > 0 {
 		return byElements(l, s, of, strict)
@@ -238,6 +243,9 @@ const (
 )
 
 // openedUp writes the functions in the equations out.
+//
+// Solving must reach the unknown within a call: F(x) = 3 N for x, where F is a function of the
+// page.
 func (v *solving) openedUp() {
 	v.opened = make([]algebra.Equation, len(v.equations))
 	for i, e := range v.equations {
@@ -273,6 +281,9 @@ func (v *solving) inOneUnit() bool {
 }
 
 // rearrange solves the equations in symbols, as far as that can be done.
+//
+// A search needs steps too, and must not find them spent: so only a part of the line's budget
+// goes into symbols, and a very small one where elimination has the values already.
 func (v *solving) rearrange() bool {
 	v.Doing("rearranging for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
 	ok := false
@@ -323,6 +334,8 @@ func (v *solving) inForm() []solution {
 
 // chosenAmong tells whether one equation comes with conditions or a choice, so that
 // every solution counts.
+//
+// Then a root that a principal value leaves out may be the one that is meant.
 func (v *solving) chosenAmong() bool {
 	return v.single() && (len(v.s.Where) > 0 || v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1)
 }

@@ -43,6 +43,8 @@ func (v *solving) everyIn(stretches []string, also string) finding.Finding {
 }
 
 // atMost is the sign between the end of a stretch, if it belongs to it, and its numbers.
+//
+// An end at which the equation has no value, or does not hold, is left out by <.
 func atMost(with bool) string {
 	if with {
 		return "≤"

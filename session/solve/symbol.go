@@ -25,6 +25,8 @@ func (v *solving) notInFormula(f *syntax.FormulaDef) finding.Finding {
 }
 
 // withBinding adds a symbol's value to those of a solve.
+//
+// It goes behind the bindings that the line has, else behind the unknowns and their units.
 func (v *solving) withBinding(binding string) string {
 	text, s := v.Entry.Text, v.s
 	last := s.Unknowns[len(s.Unknowns)-1]

@@ -44,6 +44,8 @@ func (v *solving) unevenSystem() finding.Finding {
 
 // freeSymbols lists the names in equations that have no value and are not asked
 // for, in the order in which they stand there.
+//
+// g is none, as every page has it.
 func (v *solving) freeSymbols() []string {
 	var out []string
 	seen := map[string]bool{"g": true}

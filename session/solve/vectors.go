@@ -280,6 +280,9 @@ func (v *vectors) mustBe(x syntax.Expr) {
 
 // product notes that in P·Q = 3 J, where the other side is a number, both factors are vectors,
 // as they are in r×F = 3 N m of the plane.
+//
+// A component of a vector that is perpendicular is 0, so that P·Q = 0 says nothing of what the
+// factors are: a bare 0 is left out here.
 func (v *vectors) product(side, other syntax.Expr) {
 	b, ok := syntax.Unbracket(side).(*syntax.Binary)
 	if ok && b.Op == syntax.Mul && (b.By == syntax.Dot || b.By == syntax.Cross && v.width == 2) && v.isVector(b) &&
