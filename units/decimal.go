@@ -38,6 +38,9 @@ type Spread struct {
 }
 
 // SpreadShape is how values are spread.
+//
+// What is known of an instrument is often the width of an interval alone; how values lie in it
+// says how much of the width is the standard uncertainty.
 type SpreadShape uint8
 
 // The shapes.
@@ -87,6 +90,9 @@ func (d Decimal) Float() float64 { return d.Hi }
 
 // Noughts is how many noughts stand at the end of a whole number, where they may hold a
 // place and no more: two in 1200, none in 1.20e3 and 1200.0.
+//
+// Whether they are figures is the old question of 1200 N; here they are counted, and asked
+// about where it matters (session/eval).
 func (d Decimal) Noughts() int {
 	if d.Hi == 0 || strings.ContainsAny(d.Text, ".e") {
 		return 0
@@ -95,6 +101,8 @@ func (d Decimal) Noughts() int {
 }
 
 // Neg returns the number with the other sign; zero stays as it is.
+//
+// -0 is 0 to every reader.
 func (d Decimal) Neg() Decimal {
 	if d.Hi == 0 {
 		return d
@@ -109,6 +117,8 @@ func (d Decimal) Neg() Decimal {
 }
 
 // Rat returns the number exactly.
+//
+// The text is exact, and what is exact is worked out with it: an offset, a sum that is offered.
 func (d Decimal) Rat() *big.Rat {
 	r, ok := new(big.Rat).SetString(d.Text)
 	if !ok {
@@ -127,6 +137,8 @@ func abs(n int) int {
 }
 
 // scanned is a written number taken apart.
+//
+// whole and fraction are the digits before and behind the point, without it.
 type scanned struct {
 	text            string
 	negative        bool
@@ -170,6 +182,8 @@ func (s *scanned) zero() bool {
 	return strings.Trim(s.whole, "0") == "" && strings.Trim(s.fraction, "0") == ""
 }
 
+// Zeros in front hold a place: 0.080 has two figures. Of a written 0 the last zero counts as
+// one.
 func (s *scanned) figures() int {
 	w := strings.TrimLeft(s.whole, "0")
 	if w != "" {
@@ -229,6 +243,9 @@ func (s *scanned) value() pair {
 
 // short returns the digits as one integer times a power of ten, if they are
 // few and the power is one that a double-double holds exactly.
+//
+// Up to 10⁴⁴ a power of ten is exact as a pair of float64, and eighteen digits are exact as an
+// int64.
 func (s *scanned) short() (m int64, exp int, ok bool) {
 	digits := 0
 	add := func(part string) bool {

@@ -7,6 +7,9 @@ import (
 )
 
 // slip is a short form that people write for a unit.
+//
+// The wrong form is compared as it is typed, and longer ones whatever their capitals: Sec and
+// SEC are the second, but S is the siemens.
 type slip struct {
 	wrong, right string
 	read         reach // where it is read, since nothing else can be meant
@@ -57,6 +60,9 @@ const (
 // diagnose says what is wrong with a text that is no unit, with every reading.
 // A fault of form comes first; else it is the first word that is none. Whatever is
 // offered was put together, read again and found to be a unit.
+//
+// A message names the word, and the hint what to write: the sentence is made here, with the
+// readings in it, so that it can stand alone in a table of readings or behind `in`.
 func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Problem {
 	if f := bad.fault; f != nil {
 		p := &Problem{Kind: ProblemText, From: f.from, To: f.to, Message: f.message, Hint: f.hint}
@@ -216,6 +222,8 @@ func (t *Table) ways(f *factor) (out []string, glued bool) {
 
 // longForm returns the name by which a unit is read whose symbol is not: t may be a time,
 // and the tonne is read by its name.
+//
+// The tonne has the symbol t and is read as tonne, for t is a time in every other line.
 func longForm(symbol string) (string, bool) {
 	for i := range catalogue {
 		if r := &catalogue[i]; r.symbol == symbol && !r.has(core) && r.names != "" {
@@ -227,6 +235,9 @@ func longForm(symbol string) (string, bool) {
 
 // isLevel tells whether a word is a unit of a level. That is the logarithm of a ratio, so
 // that no factor makes another unit of it.
+//
+// Decibels are defined by a ratio and a logarithm (ISO 80000-3:2006, 3-22): to turn a level
+// into a ratio takes more than a factor.
 func isLevel(word string) bool {
 	switch strings.TrimSuffix(word, "s") {
 	case "dB", "B", "Np", "decibel", "bel", "neper", "dBA", "dBm":
@@ -240,6 +251,8 @@ func isLevel(word string) bool {
 func IsLevel(word string) bool { return isLevel(word) && strings.HasPrefix(word, "d") }
 
 // digitPower reads s2 as s^2. A digit 1 or 0 behind a word is an index rather, as in m1.
+//
+// kgm2 is taken apart and its digit goes to the last symbol, kg m^2.
 func (t *Table) digitPower(f *factor) (string, bool) {
 	word := strings.TrimRight(f.word, "0123456789")
 	digits := f.word[len(word):]
@@ -373,6 +386,8 @@ func (u *Unit) startsWithOne() bool {
 }
 
 // mended puts right a further word beside the one that is reported.
+//
+// A text with two slips has one message, and an offer in which both are put right.
 func (t *Table) mended(f *factor) ([]part, bool) {
 	if a, ok := t.find(f.word); ok && f.metreSecond() {
 		return t.instead(f, "m s")
@@ -391,6 +406,8 @@ func (t *Table) mended(f *factor) ([]part, bool) {
 
 // asWritten keeps the word of the text in what is offered, so that metres
 // stay metres.
+//
+// square metre becomes m^2 by its exponent and its symbol; metres alone stay a word.
 func asWritten(a atom, f *factor) string {
 	if f.named {
 		return a.text

@@ -8,6 +8,9 @@ import (
 )
 
 // Kind is a kind of quantity.
+//
+// Many kinds have one dimension, as energy and torque have; the tag tells some of them apart,
+// and the unit that is asked for others.
 type Kind struct {
 	// Name is the term: "force per length".
 	Name string
@@ -37,6 +40,9 @@ func (k *Kind) Articled() string { return strings.TrimPrefix(k.Article+" "+k.Nam
 // KindOf returns the kind that a dimension and tag is named after: an energy
 // for kg m^2 s^-2, an angular velocity for an angle per time. Where no kind has the
 // tag it is only a memory, and the dimension alone names the kind.
+//
+// The first row of a dimension names it. A tag that was only carried along, as that of an angle
+// in a length r*θ, names nothing.
 func KindOf(d Dim, t Tag) (Kind, bool) {
 	e, ok := d.exps()
 	if !ok {
@@ -66,6 +72,8 @@ func KindIn(d Dim, t Tag, u *Unit) (Kind, bool) {
 
 // FindKind returns the kinds that have a word among their names, those first
 // that are named by it.
+//
+// acceleration finds its row, and velocity that of speed, among the other names.
 func FindKind(word string) []Kind {
 	word = strings.ToLower(strings.ReplaceAll(word, "_", " "))
 	is := func(name string) bool { return strings.EqualFold(name, word) }
@@ -109,6 +117,9 @@ var preferred = sync.OnceValue(func() map[kindKey]*Unit {
 // Pa, J … where the dimension is theirs, Hz only for a cycle, rad and rad/s
 // for an angle, else the unit of the catalogue of quantities, else base units. It is
 // coherent, and One for a pure number.
+//
+// A newcomer expects N and J and not kg m/s^2; where nobody has a unit of that name, base units
+// say what it is made of.
 func Preferred(d Dim, t Tag) *Unit {
 	if u, ok := preferred()[kindKey{d, t}]; ok {
 		return u
@@ -126,6 +137,9 @@ func Preferred(d Dim, t Tag) *Unit {
 // Coherent is the unit without its prefixes, J/kg for MJ/kg. Where that is no product of
 // coherent SI units alone, as of km/h, or counts angles, it is the preferred one of the
 // dimension.
+//
+// It is for a value that is shown in detail: 2 MJ/kg has another unit than its base units would
+// say.
 func (u *Unit) Coherent() *Unit {
 	parts := make([]part, len(u.parts))
 	for i, p := range u.parts {
@@ -150,6 +164,9 @@ var baseRows = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
 
 // BaseUnits writes a dimension in base units, in the order kg m s A K mol cd,
 // with one solidus: kg m^2/s^3.
+//
+// The order is that of the SI Brochure's table 2 with the kilogram first, as forces and
+// energies are written.
 func BaseUnits(d Dim) *Unit {
 	parts := make([]part, 0, bases)
 	for _, den := range []bool{false, true} {

@@ -15,6 +15,8 @@ type word struct {
 }
 
 // alias is another way to type a symbol, for keyboards without the sign.
+//
+// They are read and never written: what is shown has the sign.
 type alias struct{ text, symbol string }
 
 var aliases = [...]alias{
@@ -69,6 +71,8 @@ func findWord(text string) (word, bool) {
 }
 
 // beginsLongName tells whether a name of several words begins with these.
+//
+// The index is sorted, so that names with more words stand right behind the shorter one.
 func beginsLongName(text string) bool {
 	i := lowerBound(text)
 	for ; i < len(words) && strings.HasPrefix(words[i].text, text); i++ {
@@ -119,6 +123,9 @@ func capital(text string) (atom, bool) {
 }
 
 // prefixed reads a prefix and a unit, both by symbol or both by name.
+//
+// A prefix is tried by its first letter before anything is compared: nearly all are out by
+// that.
 func prefixed(text string, symbol bool) (atom, bool) {
 	if text == "" {
 		return atom{}, false
@@ -152,6 +159,8 @@ func (w word) is(symbol bool) bool {
 // takes tells whether a prefix may stand before the unit.
 // A name of several words has no place for one: kilo goes before neither word of
 // nautical mile.
+//
+// bits and bytes alone have binary prefixes (IEC 80000-13).
 func (w word) takes(p *prefix) bool {
 	r := &catalogue[w.row]
 	if p.kibi != 0 {
@@ -168,6 +177,9 @@ func (w word) atom() atom {
 
 // prefixed puts a prefix before a unit. A unit that has a row of its own with
 // the prefix (kg, kcal) is written as that.
+//
+// A unit that is written by its name has its prefix by name too: kilocalorie, as its symbol is
+// not read.
 func (a atom) prefixed(p *prefix) atom {
 	a.tens, a.kibi = p.tens, p.kibi
 	head := p.symbol

@@ -28,6 +28,8 @@ const (
 )
 
 // Part is one piece of the text of a unit.
+//
+// The word is folded and the span is not: the text of the line stays what was typed.
 type Part struct {
 	Kind     PartKind
 	From, To int    // byte offsets
@@ -47,6 +49,8 @@ type Scanner struct {
 }
 
 // peek is the next character, folded, and how many bytes it takes; -1 at the end.
+//
+// ASCII is folded without a look at the tables of Unicode, as it is nearly all there is.
 func (s *Scanner) peek() (rune, int) {
 	if s.At >= len(s.Text) {
 		return -1, 0
@@ -195,6 +199,8 @@ func (s *Scanner) power() (PartKind, Exp) {
 }
 
 // skip passes a sign, and tells whether it was there.
+//
+// Only power asks, where a sign stands in one place.
 func (s *Scanner) skip(want rune) bool {
 	r, n := s.peek()
 	if r == want {
@@ -206,6 +212,8 @@ func (s *Scanner) skip(want rune) bool {
 
 // number reads digits with an optional point, as an integer over a power of
 // ten. A number too large to matter is returned as one out of range.
+//
+// Past eight digits the number is out of the range of any exponent, whatever follows.
 func (s *Scanner) number() (n, scale int, ok bool) {
 	scale = 1
 	point := false
@@ -263,6 +271,9 @@ func (s *Scanner) raisedPower() (PartKind, Exp) {
 func isRaised(r rune) bool { c := writing.Unraised(r); return c != 0 && c != 'n' }
 
 // isWordStart tells whether r is a letter of a word. π is a number everywhere.
+//
+// Modifier letters (Lm), such as ʰ, look raised and are in no unit; accents (Mn) belong to the
+// letter before them.
 func isWordStart(r rune) bool {
 	if r < utf8.RuneSelf {
 		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'

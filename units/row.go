@@ -29,6 +29,8 @@ func (d Dim) exps() (exps, bool) {
 	return e, true
 }
 
+// Most units are read by their symbol (core). Those whose symbol is a letter that quantities go
+// by are read by name alone, as the tonne.
 type flags uint8
 
 const (
@@ -85,6 +87,7 @@ func (r *row) name() string {
 	return r.symbol
 }
 
+// Names of units take an s, and some don't: hertz, lux.
 func (r *row) plural() string {
 	if n := field(r.names, 1); n != "" {
 		return n
@@ -103,6 +106,8 @@ func (r *row) tag() Tag {
 }
 
 // factorText is the factor as a decimal or a quotient, without π.
+//
+// The page of a unit shows this text, so that what is read there is what is worked with.
 func (r *row) factorText() string {
 	if r.factor != "" {
 		return r.factor
@@ -138,6 +143,8 @@ func quotient(s string) (string, string) {
 }
 
 // ratOf returns a decimal or quotient of the tables exactly.
+//
+// A text that is none would be a fault of the table, which a test finds; 0 shows it at once.
 func ratOf(s string) *big.Rat {
 	a, b := quotient(s)
 	x, ok := new(big.Rat).SetString(a)

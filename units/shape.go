@@ -7,6 +7,9 @@ import (
 )
 
 // factor is one word of the text of a unit, before it is looked up.
+//
+// The word is kept as it was typed with where it stands, so that what is wrong with it can be
+// shown there.
 type factor struct {
 	word     string
 	from, to int
@@ -27,6 +30,9 @@ type fault struct {
 }
 
 // shape is the text of a unit by its form alone.
+//
+// J/(kg K) has three factors, of which two are below (den). A text with a fault has its factors
+// all the same: what it was meant for is offered from them.
 type shape struct {
 	factors []factor
 	fault   *fault
@@ -130,6 +136,8 @@ func (p *shaper) read() {
 }
 
 // leadingOne reads the 1 of 1/s, or the 1 that is the unit of pure numbers.
+//
+// Anything else that begins with a number is told: 5 m is a quantity and no unit.
 func (p *shaper) leadingOne() {
 	t := p.tok()
 	if t.Kind != PartNumber || t.Text != "1" {
@@ -188,6 +196,9 @@ func (p *shaper) step() bool {
 
 // stray is a character that no unit has. A point or a comma between two words is one of a
 // product; a mark of feet or inches has two meanings, in lengths and in angles.
+//
+// kg.m/s is typed where no raised dot is at hand; a comma between two units may as well be one
+// between two columns, so that it is told and not read.
 func (p *shaper) stray(t Part) bool {
 	found := p.text[t.From:t.To]
 	switch found {
@@ -212,6 +223,8 @@ func (p *shaper) stray(t Part) bool {
 
 // minusPower reads s-1 as s^-1: a label of a graph has it so where its exponents could
 // not be raised.
+//
+// One digit alone is an exponent, and 0 none: m s-10 is no power that anyone writes.
 func (p *shaper) minusPower(t Part) bool {
 	n := len(p.out.factors)
 	number := p.toks[min(p.at+1, len(p.toks)-1)]
@@ -260,6 +273,8 @@ func (p *shaper) denominator(t Part, per bool) bool {
 
 // times reads the sign between two words. Behind a number a star joins values: 5 N*m may
 // be 5 N times a mass m.
+//
+// In brackets a star can join nothing but units.
 func (p *shaper) times(t Part) bool {
 	p.at++
 	p.blanks()
@@ -334,6 +349,8 @@ func (p *shaper) bracket(t Part) bool {
 }
 
 // afterBracket applies an exponent to all that the bracket holds.
+//
+// (m/s)^2 has both words squared.
 func (p *shaper) afterBracket(inside []factor) {
 	t := p.tok()
 	if t.Kind != PartPower {
@@ -351,6 +368,8 @@ func (p *shaper) afterBracket(inside []factor) {
 }
 
 // tooLarge records an exponent out of range, which is a slip and no unit.
+//
+// Nothing is offered: m^100 is a slip of which no one knows what was meant.
 func (p *shaper) tooLarge(t Part) {
 	if p.out.fault == nil {
 		p.out.fault = &fault{t.From, t.To, "The exponent is too large.", "Use exponents up to 99.", true, true, false}

@@ -7,6 +7,9 @@ import (
 
 // Table is the catalogue together with the units that a worksheet defines. It
 // remembers the texts it has read. It is not safe for concurrent use.
+//
+// A page reads the same few texts again and again: each is taken apart once. What was read is
+// forgotten when a unit is defined, as it may have been a word of it.
 type Table struct {
 	own  map[string]*Unit
 	read map[tableKey]outcome
@@ -33,6 +36,9 @@ func NewTable() *Table { return &Table{} }
 
 // Parse reads the text of a unit. The texts "" and "1" are the unit of pure
 // numbers. Exactly one of the results is nil.
+//
+// Very long texts are not remembered: no unit is that long, and a page of such texts would fill
+// the memory.
 func (t *Table) Parse(text string, p Place) (*Unit, *Problem) {
 	key := tableKey{text, p}
 	if o, ok := t.read[key]; ok {
@@ -61,6 +67,8 @@ func Of(text string) *Unit {
 // Define makes a unit of a worksheet's own: a name for a size in coherent SI units,
 // with the dimension and the tag of another unit. Its plural in -s is read; it takes
 // no prefixes. It reports false where a known unit has the name.
+//
+// A known unit can't be redefined, since worksheets that use it would change their meaning.
 func (t *Table) Define(name string, of *Unit, size float64) (*Unit, bool) {
 	if t.Has(name) || t.Has(name+"s") || name == "" || !(size > 0) || !finite(size) {
 		return nil, false
@@ -105,6 +113,8 @@ func (t *Table) find(text string) (atom, bool) {
 // Complete lists the symbols and names of units that begin with a prefix,
 // sorted. Symbols with an SI prefix are among them where the prefix given is
 // not empty.
+//
+// With no letter typed, prefixed units would be thousands.
 func (t *Table) Complete(prefix string) []string {
 	var out []string
 	add := func(s string) {

@@ -157,8 +157,8 @@ func (p *Planner) Vector(slots []run.Slot) run.Slot {
 // Readings adds a list of readings in a unit to the main code: a column of a table, of which
 // first is the first one, or run.NoSlot where it is that itself.
 //
-// The first column of a table is its key: of two columns one can be asked for at a value of the
-// other only if they are known to stand side by side.
+// Each column knows the first one of its table, so that what is read in one row is known to
+// belong together: two means over such columns do not scatter by themselves.
 func (p *Planner) Readings(list []run.Instr, u *units.Unit, first run.Slot) run.Slot {
 	st := unitStatic(u)
 	st.Shape = run.List
