@@ -16,6 +16,9 @@ const mostSteps = 1 << 14
 //
 // Of a page of a hundred lines a curve may need three: those alone become steps. The steps
 // are over columns, and know nothing of names, calls or lines any more (work.go).
+//
+// What it takes out is the same program: each step is the operation of an instruction, in the
+// order of the walker, so that values and failures are the walker's to the last bit.
 type cutter struct {
 	p  *Program
 	st *State
@@ -42,6 +45,8 @@ type frame struct {
 }
 
 // of returns the columns of a slot of a code, and false if it has none.
+//
+// Of the main code every slot has columns, if only those of its one value.
 func (c *cutter) of(f *frame, s Slot) (span, bool) {
 	if f.place.fn == nil {
 		return c.main(s), true
@@ -133,6 +138,8 @@ func (c *cutter) main(s Slot) span {
 
 // still is the columns of a slot of the main code that have the value in every lane that it
 // has there.
+//
+// A slot that has failed has its cause in every lane.
 func (c *cutter) still(s Slot) span {
 	out := span{int32(len(c.w.cols)), c.p.Main.span(s).width}
 	var cause int32
@@ -202,6 +209,8 @@ func (c *cutter) instr(f *frame, s Slot) span {
 }
 
 // varies tells whether a slot differs between lanes.
+//
+// A column that is fixed has one value for all lanes.
 func (c *cutter) varies(f *frame, s Slot) bool {
 	of, ok := c.of(f, s)
 	return ok && !c.w.cols[of.first].fixed
@@ -248,6 +257,8 @@ func (c *cutter) together(f *frame, in *Instr, n int32) span {
 }
 
 // same is a column with one value, or one failure.
+//
+// It costs nothing in the lanes: a fixed column is a number.
 func (c *cutter) same(f *frame, v float64, kind ops.Fault) span {
 	var cause int32
 	if kind != ops.NoFault {
@@ -258,6 +269,8 @@ func (c *cutter) same(f *frame, v float64, kind ops.Fault) span {
 
 // elements cuts an operation on numbers: one step for each element, an operand
 // of one element serving for all.
+//
+// A list of three in a curve is three columns, and an operation on it three steps.
 func (c *cutter) elements(f *frame, in *Instr) span {
 	var from [3]span
 	operands := [3]Slot{in.A, in.B, in.C}

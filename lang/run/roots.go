@@ -44,6 +44,10 @@ type Roots struct {
 
 // done is what was found: with the pieces that are as good as one number, if the
 // function is 0 there but for its error, and without the ends of flat ones.
+//
+// A piece that was left open is looked at once more when all roots are known: it may be a root
+// that was found from its other side, a place at which the function is 0 but for its error, or
+// the surroundings of a root that it only touches.
 func (s *rootSearch) done() Roots {
 	if len(s.roots) > limit.Roots {
 		for _, r := range s.roots[limit.Roots:] {
@@ -110,12 +114,17 @@ func (s *rootSearch) merge() {
 }
 
 // levelAt tells whether the slope may be 0 at a place.
+//
+// Only where the slope may be 0 can rounding hide two roots in one.
 func (s *rootSearch) levelAt(x float64) bool {
 	n, some := s.w.over(s.fn, ops.Point(x))
 	return some && n.d.HoldsZero()
 }
 
 // hides tells whether the root at a place is the only one as far as another place.
+//
+// The second derivative keeps its sign between the two, and the first is 0 at one of them: the
+// function leaves 0 on its way to the other, and can't come back.
 func (s *rootSearch) hides(at, other float64) bool {
 	s.left -= order
 	over, some := s.w.powers(s.fn, ops.Point(at).Hull(ops.Point(other)))
@@ -137,6 +146,9 @@ type zero struct {
 }
 
 // rootSearch is a search while it goes on.
+//
+// What it has found, what is left to look at and what it may still cost are in one place, so
+// that a search which is stopped still tells what it knows.
 type rootSearch struct {
 	w     *intervalWalker
 	fn    int
@@ -159,6 +171,9 @@ func (w *intervalWalker) rootSearch(fn int, enclosures int64) *rootSearch {
 }
 
 // look settles a piece, halving it where it must.
+//
+// The pieces are taken depth first. When the work that is allowed is done, what is left is told
+// as not settled, and nothing is claimed of it.
 func (s *rootSearch) look(first ops.Interval) {
 	todo := pieces{first}
 	for x, some := todo.next(); some; x, some = todo.next() {
@@ -182,6 +197,9 @@ func (s *rootSearch) look(first ops.Interval) {
 }
 
 // settled tells whether the enclosure of a function over a piece settles it.
+//
+// The tests go from cheap to dear: the enclosure alone, the slope, a closer enclosure by way of
+// the middle and the slope (mean value form), and last higher derivatives.
 func (s *rootSearch) settled(x ops.Interval, n enclosed, all float64) bool {
 	switch {
 	case (n.d == ops.Point(0) || s.level) && !n.partly:
@@ -243,6 +261,8 @@ func side(v ops.Interval) int {
 }
 
 // sign is that of the function at a point: 0 if rounding leaves it open.
+//
+// It is a proof: the value at the place with all of its error lies on one side of 0.
 func (s *rootSearch) sign(x float64) int {
 	n, some := s.w.over(s.fn, ops.Point(x))
 	if !some {
@@ -252,6 +272,8 @@ func (s *rootSearch) sign(x float64) int {
 }
 
 // monotone settles a piece on which the function rises or falls throughout.
+//
+// Between ends of one sign a function that only rises has no root; of two signs, exactly one.
 func (s *rootSearch) monotone(x ops.Interval) bool {
 	if s.crossing(x) {
 		return true
@@ -264,6 +286,9 @@ func (s *rootSearch) monotone(x ops.Interval) bool {
 }
 
 // crossing settles such a piece by the signs at its ends, if these are known.
+//
+// The place is narrowed by halving until two neighbouring numbers have different signs: the
+// root is known to the last bit.
 func (s *rootSearch) crossing(x ops.Interval) bool {
 	lo, hi := s.sign(x.Lo), s.sign(x.Hi)
 	if lo*hi < 0 {
@@ -280,6 +305,8 @@ func (s *rootSearch) crossing(x ops.Interval) bool {
 
 // turn finds the place in a piece where a sign is that of its lower end no more. To
 // 0 halving comes only by chance.
+//
+// Where a sign is left open by rounding, that is the place.
 func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
 	switch {
 	case lower == 0:
@@ -309,6 +336,9 @@ func turn(x ops.Interval, lower int, sign func(float64) int) float64 {
 // before it rises or falls throughout. Where the slope does, the function turns: it
 // comes as near to 0 as it does, and may be 0 there but for its own error. Where a
 // higher one does, and all before it vanish in one place, that is the only root.
+//
+// x^2 touches 0 at 0, and x^3 crosses it with the slope 0: no piece round such a root is ever
+// settled by signs or by the slope alone.
 func (s *rootSearch) touching(x ops.Interval) bool {
 	s.left -= order // what it costs
 	over, some := s.w.powers(s.fn, x)
@@ -340,6 +370,9 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 
 // keepsSign is the lowest derivative from one on that is not 0 over the interval
 // of a series, and has one sign there.
+//
+// Few functions touch 0 with more than two or three derivatives gone; mostTouching is far
+// beyond those.
 func (s *series) keepsSign(from int) (k int, some bool) {
 	for k = from; k <= mostTouching; k++ {
 		if !s.at(k).HoldsZero() {
@@ -360,6 +393,8 @@ func (s *rootSearch) vanish(x float64, below int) bool {
 
 // besideRoot tells whether the function touches 0 at the root that is nearest to a
 // piece which rounding leaves open, and nowhere else as far as that.
+//
+// Next to a root that is only touched, rounding leaves pieces open on both sides.
 func (s *rootSearch) besideRoot(x ops.Interval) bool {
 	if len(s.roots) == 0 {
 		return false
@@ -374,6 +409,10 @@ func (s *rootSearch) besideRoot(x ops.Interval) bool {
 // is no value, and no root; where numbers end, what is too large to hold looks like one.
 // Two that are as good as one number are one where either is alone as far as the other, and
 // two where both are proved; else more may lie there.
+//
+// (x^2 - 1)/(x - 1) has the value 2 beside 1 and none there: where its numerator is 0 a root
+// would be listed that is none. Whether a limit counts is asked of the domain of the equation
+// (atEnd).
 func (s *rootSearch) found(x float64, alone ops.Interval) {
 	if math.Abs(x) > math.MaxFloat64/2 {
 		s.unsettled(ops.Point(x))
@@ -416,6 +455,8 @@ func (s *rootSearch) flat(x ops.Interval) {
 }
 
 // joined is pieces in order, those that touch made one.
+//
+// A hundred pieces that touch are one place for a reader.
 func joined(all []ops.Interval) []ops.Interval {
 	slices.SortFunc(all, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
 	var out []ops.Interval

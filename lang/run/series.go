@@ -48,6 +48,9 @@ type family struct{ of []*series }
 
 // powers is the domain of series. It notes the divisors that vary, if it is asked to, and
 // makes one of those that are alike.
+//
+// As a domain it stands beside intervals: each of its numbers is an interval with all of its
+// derivatives, asked for one by one.
 type powers struct{ divisors, alike *[]*series }
 
 type seriesWalker struct{ walker[*series, powers] }
@@ -59,6 +62,8 @@ func (d powers) constant(in *Instr) *series { return d.of(in.K) }
 func (d powers) load(_ Slot, _ int32, v float64) *series { return d.of(v) }
 
 // fixed is a series of what does not vary.
+//
+// A constant is its own series about any place.
 func fixed(v ops.Interval) *series {
 	s := &series{v: v, placed: true}
 	s.place = s
@@ -66,6 +71,8 @@ func fixed(v ops.Interval) *series {
 }
 
 // along is the series of the number itself, over an interval.
+//
+// x has the slope 1 and no other powers.
 func along(x ops.Interval) *series {
 	return &series{v: x, c: []ops.Interval{ops.Point(1)}, top: 1}
 }
@@ -88,6 +95,9 @@ func alongMiddle(x ops.Interval) *series {
 
 // about is the series about the place that is known; nil if there is none, or it has
 // no value.
+//
+// It is made when it is asked for, out of the operands' own: most series are never looked at
+// about one place.
 func (s *series) about() *series {
 	switch {
 	case s.place != nil || !s.placed:
@@ -110,6 +120,9 @@ func (s *series) about() *series {
 }
 
 // vanishes tells whether a series is 0 at the place, but for its error.
+//
+// Only the series about a single place can say that; one over an interval holds 0 if any of its
+// numbers does.
 func (s *series) vanishes() bool {
 	if s.off != ops.Point(0) {
 		return false
@@ -120,6 +133,9 @@ func (s *series) vanishes() bool {
 
 // tighten encloses the values that seem to hold 0 more closely, by those at the place and
 // the slopes: what is a small difference of large terms may be seen to keep clear of 0.
+//
+// By the mean value theorem f(x) lies within f(c) + f'(X)·(x - c): near a root of a difference
+// this is narrower than the difference of two enclosures.
 func (s *series) tighten() {
 	if !s.v.HoldsZero() || s.lost || s.off == ops.Point(0) {
 		return
@@ -132,6 +148,8 @@ func (s *series) tighten() {
 
 // unbent is the operand that an operation is which bends where its two operands meet, if
 // these are proved not to; nil otherwise.
+//
+// |x - 2| over an interval above 2 is x - 2, with all of its derivatives.
 func unbent(op ops.Op, a, b *series) *series {
 	apart, _ := operation(ops.Sub, a, b, 0, nil)
 	apart.tighten()
@@ -146,6 +164,9 @@ func unbent(op ops.Op, a, b *series) *series {
 
 // shifted is a series that is 0 at the place, divided by the distance from it: each
 // power holds what the next one did.
+//
+// sin(x)/x at 0 is the quotient of the next powers, cos(x)/1: so a pole that is lifted has a
+// value and slopes (de l'Hôpital's rule, in powers).
 func (s *series) shifted() *series {
 	if s.top <= 1 {
 		return fixed(s.at(1))
@@ -158,6 +179,8 @@ func (s *series) shifted() *series {
 }
 
 // lost is a series of which only values are known.
+//
+// A jump or a place without value in the interval says nothing of slopes.
 func lost(v ops.Interval) *series {
 	return &series{v: v, top: most, lost: true}
 }
@@ -177,6 +200,9 @@ func (d powers) apply(op ops.Op, a, b *series, k float64) (*series, ops.Fault) {
 
 // operation is the series of an operation; one without operands that vary does not
 // either.
+//
+// The order of the cases matters: a pole is lifted before it is one, and a corner is taken for
+// what it is on either side before the slopes are given up.
 func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fault) {
 	if b == nil {
 		b = a
@@ -210,6 +236,9 @@ func operation(op ops.Op, a, b *series, k float64, in *family) (*series, ops.Fau
 }
 
 // degree is the highest power that an operation may lead to.
+//
+// A polynomial has few powers, and above them exact zeros: without that, every product of lines
+// would be worked out to the sixteenth.
 func degree(op ops.Op, a, b *series, k float64) int {
 	top := a.top
 	if op.Operands() == 2 {
@@ -247,6 +276,10 @@ func (s *series) at(power int) ops.Interval {
 }
 
 // next works out a coefficient from those of lower powers.
+//
+// For a quotient a = s·b is solved for the highest power of s. For a function of the table
+// i·s_i = Σ j·a_j·da_(i-j), which is (f∘a)' = f'(a)·a' power by power (A. Griewank and A.
+// Walther, Evaluating Derivatives, 13.2; from memory).
 func (s *series) next(i int) ops.Interval {
 	if s.shift {
 		return s.a.at(i + 1)
@@ -286,6 +319,8 @@ func (s *series) next(i int) ops.Interval {
 
 // convolved is the coefficient of a power in a product, without what the powers of
 // a below least add to it.
+//
+// The power of a product is the sum over all pairs of powers (Cauchy).
 func convolved(a, b *series, power, least int) ops.Interval {
 	sum := ops.Point(0)
 	for j := max(least, power-b.top); j <= min(power, a.top); j++ {
@@ -295,6 +330,9 @@ func convolved(a, b *series, power, least int) ops.Interval {
 }
 
 // slopes makes the series of the slopes that the table has for an operation.
+//
+// The text of the table is worked out in series, of the family that the operation itself is in:
+// cos is then the slope of sin, and sin of cos, and neither goes on for ever.
 func (s *series) slopes() {
 	if s.family == nil {
 		s.family = &family{of: []*series{s}}
@@ -361,6 +399,8 @@ func (powers) slopeOf(x []*series, of curve[*series]) (*series, ops.Fault) {
 }
 
 // areaOf changes at its ends, by the curve there.
+//
+// Its slope is the curve at the upper end less that at the lower one (the fundamental theorem).
 func (powers) areaOf(from, to *series, rest []*series, still []float64, of curve[*series]) (*series, ops.Fault) {
 	a, ok1 := of.at(append([]*series{from}, rest...)...)
 	b, ok2 := of.at(append([]*series{to}, rest...)...)

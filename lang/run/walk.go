@@ -7,6 +7,10 @@ import (
 
 // domain is a kind of number that codes run over: plain numbers, numbers with
 // their slope, intervals, numbers with a bound of their error.
+//
+// A domain says what numbers are; which slots there are, what a call is and what becomes of a
+// failure is the walker's. So a slope, an enclosure or an uncertainty of a line is worked out
+// by the very code that works out its value, and can't have another meaning.
 type domain[N any] interface {
 	// of is a number that does not vary.
 	of(v float64) N
@@ -44,6 +48,9 @@ const callSteps = 6
 // walker runs codes over one domain. Whatever is run, an instruction means what
 // its row in the table of operations says; the walker adds calls, selections,
 // and the care for what has no value.
+//
+// One walker runs one line, or one function for a search; it keeps its frames between calls, so
+// that a curve of ten thousand points makes them once.
 type walker[N any, D domain[N]] struct {
 	p      *Program
 	st     *State
@@ -68,6 +75,8 @@ func newWalker[N any, D domain[N]](p *Program, st *State, depth int, d D) walker
 }
 
 // within does some work with so many elementary steps at most.
+//
+// A search that asks for many areas must not be stopped by one of them that is hard.
 func (w *walker[N, D]) within(steps int64, work func()) {
 	whole := w.budget
 	part := whole.Part(max(1, whole.Left()/steps))
@@ -141,6 +150,9 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 // settles is an operation of which an operand has no value, for a cause: it has one
 // all the same where what has grown beyond every number leads to it, and nothing else is
 // wrong.
+//
+// 1/(1 + exp(1000)) is 0 to every figure, though exp(1000) is no number; 0*exp(1000) is not
+// known at all.
 func (w *walker[N, D]) settles(in *Instr, a, b N, cause int32, causes []int32) (N, int32) {
 	for k, s := range [2]Slot{in.A, in.B} {
 		if k < in.Op.Operands() && causes[s] != 0 && w.st.failures[causes[s]-1].Kind != ops.Grown {
@@ -156,6 +168,9 @@ func (w *walker[N, D]) settles(in *Instr, a, b N, cause int32, causes []int32) (
 }
 
 // special runs what is not arithmetic.
+//
+// These need the code around them: parameters, other slots, functions. A search keeps its own
+// failures to itself, and tells one of them.
 func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) (v N, cause int32) {
 	switch in.Op {
 	case ops.Param:
@@ -225,6 +240,9 @@ func (w *walker[N, D]) call(in *Instr, code *Code, fn *Func, i Slot, vals []N, c
 }
 
 // called runs the function of a call and returns all elements of its result.
+//
+// A program that was made by hand could call beyond the limit or a function that is not there:
+// it is stopped, and nothing panics.
 func (w *walker[N, D]) called(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) ([]N, int32) {
 	if int(in.A) >= len(w.p.Funcs) || w.depth > mostDepth {
 		return nil, w.fail(ops.Stopped, fn, i)
@@ -235,6 +253,9 @@ func (w *walker[N, D]) called(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 // frame runs a function and returns the elements of its result, which hold until
 // the next is run. The frames below keep their array where a greater one is
 // made.
+//
+// The frames lie in one array, one behind the other, and are used again as soon as a call is
+// over.
 func (w *walker[N, D]) frame(f *Func, given args[N]) ([]N, int32) {
 	w.budget.Spend(callSteps)
 	n := Slot(len(f.Code.Instrs))
@@ -256,6 +277,9 @@ func (w *walker[N, D]) frame(f *Func, given args[N]) ([]N, int32) {
 
 // at runs a function of some numbers on its own, and tells whether it has a
 // value there. Nothing is recorded.
+//
+// Searches run functions at thousands of places, at many of which they have no value: what
+// fails there is no failure of the line.
 func (w *walker[N, D]) at(fn int, x []N) (N, bool) {
 	before, main := len(w.st.failures), w.main
 	given := args[N]{vals: x}
@@ -289,6 +313,9 @@ var (
 
 // search works out a slope, an area or a root by plain numbers, with a walker
 // of its own so that none other is kept.
+//
+// A root, a slope or an area at places that don't vary is a number, whatever domain runs: it is
+// found by plain numbers. Where they vary, the domain must say what is known (varying).
 func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (N, int32) {
 	slots := code.Args[in.B : in.B+in.C]
 	x := make([]float64, len(slots))
@@ -323,6 +350,10 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 }
 
 // varying is what is known of a slope, an area or a root of what varies.
+//
+// The slope of an area at its end is the curve there, and that of a slope the second
+// derivative. Arguments that a function does not use are set to 0, as what varies in them moves
+// nothing.
 func (w *walker[N, D]) varying(in *Instr, code *Code, slots []Slot, vals []N) (N, ops.Fault) {
 	d, ok := any(w.d).(calculus[N])
 	if !ok || in.Op == ops.Solve {
@@ -403,6 +434,9 @@ type curve[N any] struct {
 }
 
 // found is the slope, area or root at some numbers, and how far an area may be off.
+//
+// The three kinds of search end in one number or in a fault; what is beyond any number is out
+// of range.
 func found(w *floatWalker, in *Instr, x []float64, has []bool) (v, doubt float64, fault ops.Fault) {
 	switch in.Op {
 	case ops.Area:
