@@ -127,6 +127,7 @@ func (d Decimal) Rat() *big.Rat {
 	return r
 }
 
+// finite tells whether v is a number: infinity less itself is none, and what is none stays so.
 func finite(v float64) bool { return v-v == 0 }
 
 func abs(n int) int {
@@ -178,6 +179,8 @@ func digitsOf(s string) (string, string) {
 	return s[:n], s[n:]
 }
 
+// zero tells whether the number is 0, however many zeros it is written with and whatever its
+// power of ten.
 func (s *scanned) zero() bool {
 	return strings.Trim(s.whole, "0") == "" && strings.Trim(s.fraction, "0") == ""
 }

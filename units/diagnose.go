@@ -63,6 +63,9 @@ const (
 //
 // A message names the word, and the hint what to write: the sentence is made here, with the
 // readings in it, so that it can stand alone in a table of readings or behind `in`.
+//
+// A level in dB and a price are words that students do write, and no other unit is meant by
+// them: each has its own sentence, and no reading is offered.
 func (t *Table) diagnose(s *shape, bad *trouble, text string, place Place) *Problem {
 	if f := bad.fault; f != nil {
 		p := &Problem{Kind: ProblemText, From: f.from, To: f.to, Message: f.message, Hint: f.hint}
@@ -188,6 +191,8 @@ func (t *Table) metreSecond(s *shape, at int, place Place) *Problem {
 // with a digit for its power; symbols run together; else the words that are spelled nearly so.
 // The first that finds something ends it, but for words that differ in capitals alone, which
 // stand before what was taken apart.
+//
+// No word of more than 64 letters is looked up: what was pasted by mistake should cost nothing.
 func (t *Table) ways(f *factor) (out []string, glued bool) {
 	if len(f.word) > 64 {
 		return nil, false

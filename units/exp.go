@@ -37,6 +37,7 @@ func LostExp() Exp { return Exp{less: -1} }
 // Lost tells whether an exponent is none: out of range, or over 0.
 func (e Exp) Lost() bool { return e.less < 0 }
 
+// gcd is the greatest common divisor, by Euclid's algorithm: exponents are small.
 func gcd(a, b int) int {
 	for b != 0 {
 		a, b = b, a%b
@@ -44,6 +45,8 @@ func gcd(a, b int) int {
 	return max(a, -a)
 }
 
+// whole is a whole exponent. What is kept is the denominator less 1, so that the zero value of
+// an exponent is 0.
 func whole(n int8) Exp { return Exp{num: n} }
 
 // Num returns the numerator, which carries the sign.

@@ -60,6 +60,8 @@ func (p *Product) Alike(o *Product) bool {
 	return p.within(o) && o.within(p)
 }
 
+// within tells whether every factor of the one is in the other with the same power. What
+// cancelled stays in the list with power 0, and counts for nothing.
 func (p *Product) within(o *Product) bool {
 	for _, f := range p.parts[:p.n] {
 		same := func(q part) bool { return q.atom == f.atom && q.exp == f.exp }
@@ -128,6 +130,8 @@ func (p *Product) Per(d Dim, t Tag) *Unit {
 	return u
 }
 
+// alikeUnit compares by factors and not by size: J and N m are as large as each other, and a
+// reader who wrote one wants to see it.
 func (p *Product) alikeUnit(u *Unit) bool {
 	var o Product
 	return o.Times(u, whole(1)) && p.Alike(&o)
@@ -136,6 +140,9 @@ func (p *Product) alikeUnit(u *Unit) bool {
 // read is the product as a unit, or nil where it is none that is written: of two words of
 // one dimension, with a root, with a part of a unit below the solidus (m/ms, N/cm), of
 // angles and more.
+//
+// What cancelled is left out, and what is below has its exponent turned round, as the parts of
+// a unit have.
 func (p *Product) read(d Dim, t Tag) *Unit {
 	var up, down []part
 	for i, f := range p.parts[:p.n] {

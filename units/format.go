@@ -88,6 +88,8 @@ func FormatNumber(v float64, f Figures, r Rounding, form Form) string {
 	return string(appendNumber(buf[:0], v, f, r, form))
 }
 
+// appendNumber writes a power of ten outside 10^-3 to 10^6, and within it only where zeros
+// would look like figures: 1200 that keeps two figures is 1.2×10^3.
 func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byte {
 	switch {
 	case v == 0 && f.Decimals && f.N > 1: // 0.00 is known to its hundredths
@@ -122,6 +124,8 @@ func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byt
 	return appendPlain(out, x)
 }
 
+// appendPlain puts zeros before the figures of a small number, and behind those of a large one
+// up to the point.
 func appendPlain(out []byte, x rounding.Digits) []byte {
 	if x.Exp < 0 {
 		out = append(out, "0."...)
@@ -142,6 +146,8 @@ func appendPlain(out []byte, x rounding.Digits) []byte {
 	return out
 }
 
+// appendPower writes the e that can be typed and read again in a file, and elsewhere the power
+// of ten that is printed.
 func appendPower(out []byte, x rounding.Digits, form Form) []byte {
 	out = append(out, x.D[0])
 	if x.N > 1 {

@@ -34,6 +34,7 @@ func twoProduct(a, b float64) pair {
 // float is the nearest float64, since lo is no more than half a last place of hi.
 func (x pair) float() float64 { return x.hi + x.lo }
 
+// neg changes the sign of both halves, as the small one is a correction of the large.
 func (x pair) neg() pair { return pair{-x.hi, -x.lo} }
 
 // add keeps what each of its sums loses, and mul the cross terms that still count; what is

@@ -170,6 +170,8 @@ func (s *Scanner) mark() string {
 //
 // A bracket may hold a fraction, and a point makes tenths of the number: ^0.5 is 5/10. What
 // has a ^ and no number behind it is no part of a unit.
+//
+// Points may be above and below, as in ^(0.5/0.25): the tenths of one go to the other side.
 func (s *Scanner) power() (PartKind, Exp) {
 	r, n := s.peek()
 	if r != '^' {
@@ -239,6 +241,8 @@ func (s *Scanner) number() (n, scale int, ok bool) {
 
 // raisedPower reads ² or ⁻¹. Several signs in front turn each other round, as in ⁻⁻².
 // Raised letters are no exponents: they end the part.
+//
+// A sign behind digits ends the part: in m²⁻ it belongs to nothing.
 func (s *Scanner) raisedPower() (PartKind, Exp) {
 	num, neg, digits := 0, false, 0
 	for {

@@ -92,6 +92,8 @@ func shapeOf(text string, place Place) shape {
 // part is an end, which is never passed.
 func (p *shaper) tok() Part { return p.toks[p.at] }
 
+// peek is the kind of the next part. The last is always the end, so that looking beyond it
+// finds the end again.
 func (p *shaper) peek() PartKind { return p.toks[min(p.at+1, len(p.toks)-1)].Kind }
 
 // blanks skips what blanks there are, and tells whether there were any.
@@ -159,6 +161,10 @@ func (p *shaper) leadingOne() {
 // step reads one factor with what stands before it, and tells whether to go on.
 //
 // There is a case for each kind of part that a text may go on with.
+//
+// What can't be read is recorded once, and reading goes on where the meaning is still clear: a
+// hyphen between two units is a slip, and the units are read. Where it is not clear, reading
+// stops.
 func (p *shaper) step() bool {
 	blank := p.blanks()
 	t := p.tok()
@@ -314,6 +320,9 @@ func (p *shaper) hyphenPounds() {
 
 // bracket reads (kg K), which stands after a solidus. Behind a number it would be a
 // product with whatever is in it, names too: 3 m (s) has another meaning.
+//
+// A bracket in a place for none is read to its end all the same, so that what was meant can be
+// offered whole.
 func (p *shaper) bracket(t Part) bool {
 	if !p.den && p.place == AfterNumber && len(p.out.factors) > 0 {
 		p.wrong(t, "In a unit, a bracket can only come after the slash.", "Take the bracket out.")

@@ -92,6 +92,10 @@ func (f tagged) beside(o tagged) Tag {
 // of which the dimensions and tags are known. Powers of an angle add up: a torque
 // times an angle is an energy, a power over an angular velocity is a torque, and a
 // number over an angle is per angle. Two tags of which one is of cycles drop both.
+//
+// A tag is what a dimension can't say: that a number is an angle, or a rate is of cycles. It
+// goes through products by the powers of the radian, as if that were a base unit, up to a few
+// of them.
 func ProductTag(a Dim, ta Tag, b Dim, tb Tag, over bool) Tag {
 	switch {
 	case ta == None && tb == None, (ta == Cycle || tb == Cycle) && ta != None && tb != None:

@@ -271,6 +271,10 @@ func ratPower(r *big.Rat, n int) *big.Rat {
 // for a metre per second.
 //
 // A sign ends a product, since a letter behind ° would be read as its scale.
+//
+// Four passes keep the order in which the words were written within each group: words, signs,
+// words under the solidus, signs under it. Units are short, and sorting would need the place of
+// each.
 func ordered(parts []part) []part {
 	inverse, moves := true, false
 	for i, p := range parts {
@@ -339,6 +343,7 @@ func written(parts []part, form Form) string {
 	if top == "" {
 		top = "1"
 	}
+	// J/(kg K) needs its bracket, since J/kg K has two meanings.
 	if count == 1 {
 		return top + "/" + den.String()
 	}

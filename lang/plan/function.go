@@ -206,6 +206,8 @@ func (c *coder) pieces(ps []syntax.Piece) run.Slot {
 //
 // The comparison is an instruction like any other, 1 where it holds and 0 where not,
 // so that slopes and enclosures see where the pieces meet.
+//
+// Both ends are planned even if one was refused, so that both faults are said.
 func (c *coder) interval(p *syntax.Piece) run.Slot {
 	v := c.param(p.Var)
 	if v == nil {

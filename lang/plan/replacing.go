@@ -96,6 +96,9 @@ func (a *replacing) replace(slot, by run.Slot, name string) {
 //
 // A new dimension would make statics wrong that were settled long ago, in lines that
 // are not looked at again.
+//
+// The kind is looked at before the dimension, and both before anything is planned again: a
+// message about a part deep in the lines above would say nothing of the value that was typed.
 func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) {
 	b := x.By[i]
 	n := &syntax.Name{At: b.NameAt, Name: b.Name, Line: b.Line}
@@ -133,6 +136,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, c.refuse(finding.UnequalLists, b.X.Span(), b.Name+" is "+values(want)+"; the new value is "+values(got)+".",
 			"Write as many values as it has."), false
 	}
+	// What was open when the name was defined, a bare 0, takes any dimension.
 	if want.Open == 0 {
 		got = c.settledTo(by, want.Dim)
 	}
@@ -254,6 +258,8 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	if c.cost > maxCost {
 		return s // said of the whole line
 	}
+	// A power with a named exponent was planned as a fixed one, x^2 for x^n with n = 2. Where n
+	// is replaced, it is planned as a power that varies.
 	power, named := main.Named(s)
 	if named && a.isOn(power.Exponent) {
 		if in, named = power.Varying(), false; !a.takesAny(c, main.Statics[power.Base], power.Exponent) {

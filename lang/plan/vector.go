@@ -308,6 +308,7 @@ func (c *coder) isShare(x syntax.Expr) bool {
 // product needs one number, and a root takes no vector at all.
 func (c *coder) joined(in *run.Instr, at syntax.Span, st *run.Static) bool {
 	a, b := in.A, in.B
+	// The first operand of a choice is its condition, which is a number whatever is chosen.
 	if in.Op == ops.Select {
 		a, b = in.B, in.C
 	}

@@ -55,6 +55,7 @@ func (b *breaker) parts(x syntax.Expr, sign Box) {
 			if t.sign != "" {
 				sign = Box{kind: continued, text: t.sign}
 			}
+			// a − (b + c) keeps its brackets when broken, and a + (b + c) needs none.
 			least := sumRank
 			if t.sign == "−" {
 				least = signRank
@@ -66,6 +67,8 @@ func (b *breaker) parts(x syntax.Expr, sign Box) {
 		b.operand(t.Y, productRank, Box{kind: continued, text: "⋅"})
 	case syntax.Div:
 		over := bare(t.X)
+		// A denominator that is itself too wide, or wider than what is over it, gains nothing
+		// by this.
 		if b.breadth(t.Y) > b.width || b.breadth(over) <= b.breadth(t.Y) {
 			b.whole(x, sign)
 			return

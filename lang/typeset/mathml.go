@@ -17,6 +17,9 @@ func (w *mathmlWriter) put(text string) { w.out = append(w.out, text...) }
 
 // A symbol of one letter is in italics by itself in mi, and upright only if it is told so; a
 // longer text is the other way round (MathML Core, 3.2.2).
+//
+// The parts of most boxes are in the order of the children of their element. A root without an
+// index has an element of its own.
 func (w *mathmlWriter) box(b *Box) {
 	switch b.kind {
 	case row:

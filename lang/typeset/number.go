@@ -14,6 +14,8 @@ var minus = Box{kind: prefix, text: "−"}
 //
 // 1×10⁵ is 10⁵ here, as the one adds nothing and has no figure. The text is kept as 1e5, the
 // way in which it is typed.
+//
+// An uncertainty is a second number, with the exponent of its own that it was written with.
 func (l *layout) number(text string) {
 	if value, off, ok := strings.Cut(text, " ± "); ok {
 		l.number(value)

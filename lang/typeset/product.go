@@ -69,6 +69,10 @@ const (
 //
 // The end of a product is that of its last factor, and its beginning that of the first; of a
 // power it is the base, unless an exponent stands between.
+//
+// Two factors side by side are told apart by what meets where they touch: a letter after a
+// digit needs no sign, a digit after a letter or a unit does. So the edge is followed down to
+// the atom that is seen there.
 func (l *layout) edge(x syntax.Expr, at side) edge {
 	if at == left && l.signed(x) {
 		return signEdge

@@ -26,12 +26,15 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		within = "Within " + f.Func.Name + ": "
 	}
 	in := code.Instrs[slot]
+	// The operand has a number only in the main code: within a function it was that of one
+	// call.
 	operand := ""
 	if f.Func == nil && in.A < l.State.Len() && in.Op != ops.Const {
 		operand = l.numberAt(in)
 	}
 	switch f.Kind {
 	case ops.DivZero:
+		// The tangent divides by the cosine, but no fraction bar is written.
 		if in.Op == ops.Tan {
 			return finding.New(finding.NoRealValue, at, within+"The tangent has no value at 90°, 270° and so on.", "Check the angle.")
 		}

@@ -28,6 +28,8 @@ func (p *Page) Opened(x syntax.Expr, line int, bound ...string) syntax.Expr {
 	return p.openedAt(x, line, bound, 0)
 }
 
+// openedAt is Opened within calls. What is bound, the unknowns of an equation or the variable
+// of a slope, keeps its name even where a line above has one.
 func (p *Page) openedAt(x syntax.Expr, line int, bound []string, depth int) syntax.Expr {
 	if depth > maxOpened || !p.spend(x) {
 		return x

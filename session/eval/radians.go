@@ -103,6 +103,7 @@ func (w *radianSigns) take(x syntax.Expr, e float64) {
 		}
 	case *syntax.Name:
 		w.name(x, e)
+	// The line that `that` means is the last one with a result.
 	case *syntax.That:
 		for i := len(w.p.Entries) - 1; i >= 0; i-- {
 			if w.p.Entries[i].Result() != nil {

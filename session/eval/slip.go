@@ -64,6 +64,8 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 		found = Slip{says + " `" + right + "` is in " + want.Screen() + ".", l.With(x.Span(), right)}
 		return true
 	}
+	// A number without a unit is looked for first among the givens above: what was left out
+	// there is wrong in every line that uses it, and the line itself is right.
 	parts := slipParts(x)
 	for _, p := range parts {
 		d, ok := l.Planner.Find(&syntax.Name{Name: p.text})
@@ -86,6 +88,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 			}
 		}
 	}
+	// The root of one name alone is hardly ever meant.
 	if _, one := x.(*syntax.Name); !one && !syntax.IsPlain(x) && try("Is a root missing?", x, "√("+text+")") {
 		return found
 	}
@@ -103,6 +106,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 			return found
 		}
 	}
+	// A quotient upside down comes last, as putting it right changes the most.
 	if named && try("Is it upside down?", x, "1/("+text+")") {
 		return found
 	}

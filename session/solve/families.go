@@ -218,6 +218,8 @@ func (f *families) find(x float64) int {
 	})
 }
 
+// holds tells whether a solution is of one of the families: two that differ by whole periods are
+// of one.
 func (f *families) holds(x float64) bool { return f.find(x) >= 0 }
 
 // add adds a family, unless it is one of those.
@@ -374,6 +376,8 @@ func (v *solving) turned() bool {
 	if !b.ok {
 		return false
 	}
+	// Only a pure number may be an angle, whose turns are usual: of a time or a length that
+	// comes again and again, a condition must say which is meant.
 	asked := v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1
 	if !v.limited() && asked && !v.statics[0].Dim.IsOne() {
 		v.Find(v.infinitelyMany())
@@ -385,6 +389,7 @@ func (v *solving) turned() bool {
 	}
 	// A full turn of the angle may be two periods, and may lead downwards.
 	lo, hi, before := b.lo, b.hi, v.turns
+	// A condition with one end, x > 0, lists those about that end.
 	if math.IsInf(lo, 0) {
 		lo = hi
 	}
@@ -399,6 +404,8 @@ func (v *solving) turned() bool {
 		v.turns = algebra.Turns{}
 	}
 	if !math.IsInf(lo, 0) {
+		// Two periods more at each end: the least and the greatest solution may lie in any
+		// place of theirs.
 		from, to := (lo-last)/v.families.period-2, (hi-first)/v.families.period+2
 		reach := math.Max(math.Abs(from), math.Abs(to))
 		if reach > limit.Turns {
@@ -454,6 +461,8 @@ func (v *solving) unevenTurns(found []solution) bool {
 // searchTurns searches the range that is asked for.
 func (v *solving) searchTurns() { v.fromTurns(v.piecewise()) }
 
+// fromTurns chooses from what a search found. Its values come from no rearranged equation, so
+// that none is shown.
 func (v *solving) fromTurns(got run.Searched) {
 	v.again, v.rule.Searched, v.rearranged = true, true, nil
 	v.choose(v.allowed(v.named(got, entry.Say("There may be more solutions with each turn; …", entry.Name(v.unknowns[0])))))

@@ -304,6 +304,8 @@ func (v *vectors) resolved(x *syntax.Call, across bool) syntax.Expr {
 	return &syntax.Paren{At: x.At, X: &syntax.Binary{At: x.At, Op: sign, X: of(parts[0], "cos"), Y: of(parts[1], "sin")}}
 }
 
+// bracketed puts a sum in brackets, which it needs in the text of the working as a numerator or
+// a factor.
 func bracketed(x syntax.Expr) syntax.Expr {
 	if needsBrackets(x) {
 		return &syntax.Paren{At: x.Span(), X: x}

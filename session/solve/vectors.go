@@ -244,6 +244,7 @@ func (v *vectors) isVector(x syntax.Expr) bool {
 	return false
 }
 
+// wide notes a vector of n components: the widest of the statement says how many it is solved by.
 func (v *vectors) wide(n int) { v.width = max(v.width, n) }
 
 // mustBe notes which unknowns are vectors where an expression is one: the terms of a sum,
@@ -350,6 +351,8 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 		v.width = 2
 	}
 	out := *v.s
+	// What was equated as a number stays one equation; between vectors there is one for each
+	// axis, in their order, so that the working can name the axis of each.
 	out.Equations, out.Unknowns, out.Where, out.With = nil, nil, nil, nil
 	for _, e := range opened {
 		left, right := v.isVector(e.Left), v.isVector(e.Right)
