@@ -25,6 +25,10 @@ const (
 )
 
 // piece is a part of a range with the area over it, enclosed.
+//
+// The sum is an interval that holds the area for certain: of the values over the piece times
+// its width, or of a rule with the rest that it leaves out. Pieces add up as intervals do, and
+// so the whole is proved.
 type piece struct {
 	lo, hi float64
 	sum    ops.Interval
@@ -44,6 +48,8 @@ type piece struct {
 // From right to left an area has the other sign, as an integral has. It is given where its
 // error is proved to be small beside what is added up, and refused otherwise: an area that
 // is a little wrong looks as good as a right one.
+//
+// From one place to the same there is no area, whatever the curve is there.
 func (w *floatWalker) under(fn int, lo, hi float64, rest []float64) (total, ops.Fault) {
 	switch wide := hi - lo; {
 	case wide-wide != 0:
@@ -67,6 +73,9 @@ func (w *floatWalker) under(fn int, lo, hi float64, rest []float64) (total, ops.
 // between encloses the area from a place in one interval to a place in another, where the
 // curve is known over both: by the area between their middles, and by how far its ends may
 // move from there.
+//
+// This is what an area is in an enclosure, where its ends vary: a small change of an end adds a
+// strip as high as the curve is there.
 func between(from, to, atFrom, atTo ops.Interval, still []float64, area func(lo, hi float64, rest []float64) (total, ops.Fault)) ops.Interval {
 	a, b := from.Middle(), to.Middle()
 	t, fault := area(a, b, still)
@@ -79,6 +88,8 @@ func between(from, to, atFrom, atTo ops.Interval, still []float64, area func(lo,
 
 // inPeriods is the area of a curve that is the same again after a period, by that over
 // one of them and over what is left.
+//
+// The energy of a current over an hour has 180,000 periods of 50 Hz; one is worked out.
 func (w *floatWalker) inPeriods(fn int, lo, hi, period float64, rest []float64) (t total, fault ops.Fault) {
 	wide := hi - lo
 	n := math.Floor(wide / period)
@@ -98,6 +109,9 @@ func (w *floatWalker) inPeriods(fn int, lo, hi, period float64, rest []float64) 
 }
 
 // surveyed is the area over a range, piece by piece.
+//
+// The worst pieces are halved first, so that the many flat ones stay large and only a bend, a
+// jump or a pole is cut up.
 func (w *floatWalker) surveyed(fn int, lo, hi float64, rest []float64) (total, ops.Fault) {
 	s := newSurvey(w, fn, lo, hi, rest)
 	all := []piece{s.piece(lo, hi)}
@@ -141,6 +155,8 @@ func (t total) aim() float64 {
 	return areaAim * t.size
 }
 
+// The middles are added, and not the intervals: their ends would be rounded outward at each
+// step.
 func inAll(all []piece) (t total) {
 	t.pieces = len(all)
 	for i := range all {
@@ -158,6 +174,8 @@ func inAll(all []piece) (t total) {
 
 // value is the sum, or 0 where that is a rounding remainder. Of the numbers that it
 // may be, one of fifteen digits is taken, as the last bits are rounding's.
+//
+// 0.1 + 0.2 is 0.3 to who reads it, and the proof leaves room for that number.
 func (t total) value() float64 {
 	if math.Abs(t.sum) <= min(t.doubt, areaGood*t.size) || math.Abs(t.sum) < nothing {
 		return 0
@@ -171,6 +189,8 @@ func (t total) value() float64 {
 
 // settled is the area when nothing is left to be halved. Where rounding alone is in doubt
 // and holds 0, the area is 0: a curve that is 0 but for its error has none.
+//
+// Nine figures are proved at the least, or the area is refused: NotSettled says so.
 func (s *survey) settled(all []piece, t total) (total, ops.Fault) {
 	if t.doubt <= areaGood*t.size {
 		return t, ops.NoFault
@@ -202,6 +222,8 @@ type survey struct {
 	floats *floatWalker
 }
 
+// A curve that takes a thousand instructions gets fewer pieces than one that takes ten, so that
+// each has about the same time.
 func newSurvey(w *floatWalker, fn int, lo, hi float64, rest []float64) *survey {
 	s := &survey{ranges: w.intervals(), series: w.series(), fn: fn, lo: lo, hi: hi,
 		over: make([]enclosed, 1), powers: make([]*series, 1), at: append([]float64{0}, rest...),
@@ -291,6 +313,9 @@ func (s *survey) piece(lo, hi float64) piece {
 
 // lacks tells whether a function has no value at places within a piece: at two of
 // them, as one may be a pole.
+//
+// A range over which the curve has no value, √x below 0, has no area; a single place without a
+// value, as the end of 1/√x, may be one where it has.
 func (s *survey) lacks(lo, hi float64) bool {
 	for _, part := range [2]float64{0.37, 0.71} {
 		s.over[0].v = ops.Point(lo + float64(part*(hi-lo)))

@@ -80,6 +80,8 @@ func (c *careful) open(lanes int) {
 }
 
 // column is the workspace of a column.
+//
+// The numbers of one column lie beside each other, as a kernel runs along a column.
 func (c *careful) column(i int32) ([]float64, []int32) {
 	from, to := int(i)*c.room, int(i+1)*c.room
 	return c.vals[from:to:to], c.causes[from:to:to]
@@ -120,6 +122,7 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 		}
 	}
 	var lanes [careLanes]int32
+	// A lane is listed once with its first cause, however many outputs lack a value there.
 	var why []int32 // where an output has no value
 	for i, col := range c.outputs {
 		v, fails := c.column(col)
@@ -154,6 +157,8 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 }
 
 // first notes causes where none is noted.
+//
+// The cause of the operand that is written first is the one that the walker would tell.
 func first(why, causes []int32) {
 	causes = causes[:len(why)]
 	for i := range why {
@@ -255,6 +260,8 @@ func (c *careful) choose(s *step, m int) {
 }
 
 // join copies the elements of a slot, with the first cause among them for all.
+//
+// The elements of one slot have one cause together, as in the walker.
 func (c *careful) join(s *step, m int) {
 	var lanes [careLanes]int32
 	why, failed := lanes[:m], false

@@ -54,6 +54,8 @@ func (c *cutter) search(f *frame, in *Instr, whole bool) span {
 	parts := make([]int32, wide)
 	for i := range wide {
 		s := &search{in: *in, place: f.place, depth: f.depth, code: Code{firsts: []int32{0}}, causes: make([]int32, len(given))}
+		// The instruction gets a code of its own that holds its arguments alone, so that the
+		// walker can run it without the rest of the page.
 		s.in.B, s.in.C = 0, Slot(len(given))
 		varies := false
 		for k, o := range given {
@@ -85,6 +87,8 @@ func (c *cutter) search(f *frame, in *Instr, whole bool) span {
 }
 
 // stateFor is a state with the values that functions load.
+//
+// The lanes write into it, and the state that was handed over is the page's: so it is a copy.
 func (w *work) stateFor(st *State) State {
 	return State{Budget: st.Budget, vals: append([]float64(nil), st.vals...), firsts: st.firsts, causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
 }
@@ -92,6 +96,9 @@ func (w *work) stateFor(st *State) State {
 // run works out a lane; of tells what a column has there.
 // The state that the walker reads is that of the single line but for what varies: what a
 // lane put there is put over by the next.
+//
+// Failures of a lane are added behind those of the page and taken away when it is done; else
+// ten thousand points would leave as many behind.
 func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, int32)) (float64, int32) {
 	st := walk.st
 	known := len(st.failures)

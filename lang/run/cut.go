@@ -91,6 +91,9 @@ func newCutter(p *Program, st *State, w *work, outputs, varying []Slot) *cutter 
 // cut does the work of a cutter.
 // What is needed is marked from the outputs back, then worked out from the front: a slot
 // stands behind all that it reads.
+//
+// Both passes see each slot once, so that the cost is that of the page however often a slot is
+// used.
 func (c *cutter) cut(outputs []Slot) {
 	for _, s := range outputs {
 		c.mark(s)
@@ -323,6 +326,8 @@ func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 		}
 		inner.args = append(inner.args, o)
 	}
+	// Of a function, too, only what its result needs becomes steps: of several outputs one may
+	// be asked for.
 	need := make([]bool, n)
 	need[fn.Result] = true
 	for i := n - 1; i >= 0; i-- {

@@ -11,6 +11,9 @@ import (
 // Written is the instruction of a number that somebody measured and wrote down: place
 // is what one in its last figure is worth, in coherent SI units, and noughts is how many
 // noughts at its end may be there for their place alone, as the two of 1200.
+//
+// It is kept in the operands that a constant does not use, so that numbers with figures cost no
+// more room.
 func Written(v, place float64, noughts int) Instr {
 	bits := math.Float64bits(place)
 	return Instr{Op: ops.Const, A: Slot(noughts), B: Slot(bits >> 32), C: Slot(bits & math.MaxUint32), K: v}
@@ -56,6 +59,8 @@ const near1 = 1e-9
 
 // Figures is how many figures of a number, which is not 0, are known if one in the last
 // is worth place; not above 0 where not even the first is.
+//
+// log10 of 1000 may come out as 2.9999999999999996: near1 is there for that.
 func (n Figured) Figures(v, place float64) int {
 	return int(math.Floor(math.Log10(math.Abs(v/place))+near1)) + 1
 }
@@ -121,6 +126,7 @@ func (d figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) 
 	case ops.Copy, ops.Neg, ops.Abs:
 		a.V = v
 		return a, fault
+	// A sum is known to the coarsest place: 12.1 + 0.456 is 12.6. Rounding is a sum in this.
 	case ops.Add, ops.Sub, ops.Round:
 		if b.Place == 0 && op == ops.Round {
 			b.Place, b.Summed = math.Abs(b.V), true // the step to which it is rounded
@@ -139,6 +145,7 @@ func (d figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) 
 			return a.keeping(v), fault
 		}
 	}
+	// Anything else is known as far as its worse operand moves it.
 	da, db := op.Slopes(a.V, b.V, k)
 	byA := moved(da, v, a, func(a float64) float64 { return op.Value(a, b.V, k) })
 	byB := moved(db, v, b, func(b float64) float64 { return op.Value(a.V, b, k) })
@@ -152,6 +159,9 @@ func (d figures) apply(op ops.Op, a, b Figured, k float64) (Figured, ops.Fault) 
 // moved is how far one in the last figure of an operand moves the value of an operation:
 // as far as its slope says, or what the slope leaves out if that is more, as at a turning
 // point or at the end of what a function takes.
+//
+// The sine at 90° has no slope, and is known better than the angle; a step of the last figure
+// to both sides shows how well.
 func moved(slope, v float64, n Figured, at func(float64) float64) float64 {
 	if n.Place == 0 {
 		return 0
@@ -201,6 +211,8 @@ func (st *State) figures(p *Program, noughts bool) *mainFigures {
 // written, of a list the first that is not exact; false for one without a value. Noughts at
 // the end of a whole number count for nothing if that is wished; otherZero tells that the value
 // is shown from another zero than its own, as in °C.
+//
+// Looking again without trust in noughts is only done where there are some.
 func (p *Program) Known(st *State, s Slot, noughts, otherZero bool) (Figured, bool) {
 	m := st.figures(p, false)
 	all := m.at(s)
@@ -281,6 +293,9 @@ func (m *mainFigures) root(s *Solve, args []Slot, v float64) Figured {
 
 // fewest gives a value the fewest figures of what an instruction reads: of the places
 // asked for, of what its function loads and of what that comes to there.
+//
+// How an area depends on what it loads would take as many areas again. The fewest figures of
+// anything that is read are what the rule of school is for a product.
 func (m *mainFigures) fewest(v float64, in *Instr) Figured {
 	var given []Figured
 	for _, a := range m.p.Main.list(in) {

@@ -50,6 +50,10 @@ func (w *floatWalker) findRoots(s *Solve, scale, lo, hi float64) Searched {
 // piece, so that one in which nothing can be settled leaves the others theirs. Only with
 // nothing left open there is it of use to know what lies beyond: then "no other solution"
 // may be said without a range.
+//
+// A line of mechanics has its root near the numbers that it is given, so that most of the work
+// is spent there. A proof far away is cheap where the curve only rises or falls, and hopeless
+// where it swings.
 func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 	fn := of.Differences[0]
 	s, pieces := w.rootSearch(fn, maxEnclosures), searchPieces(scale, lo, hi)
@@ -65,6 +69,9 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 	steps := int64(nearSteps) // a piece may take a quarter of what is left: most need next to nothing
 	for _, x := range pieces {
 		s.left = max(s.left, 0) + share
+		// Without bounds nobody asked for these very pieces, so one that takes long must leave
+		// time for the others. Where bounds were asked for, all that the line has may be spent
+		// on them.
 		if endless {
 			before := w.budget.Left()
 			w.within(max(steps/4, nearSteps/int64(len(pieces))), func() { s.look(x) })
@@ -87,6 +94,8 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 			}
 			far.done()
 		})
+		// Roots far away count only if it is known that they are all. Else there would be
+		// solutions in a list that says nothing of its end.
 		if out.Whole = !slices.ContainsFunc(far.out.Unsettled, far.open); out.Whole {
 			for _, r := range far.roots {
 				s.found(r.x, r.alone)
@@ -105,6 +114,9 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 
 // open tells whether a piece that is not settled is more than a stretch of zeros and
 // what surrounds its ends.
+//
+// The end of a stretch is never proved to the last digit, since the curve leaves 0 as slowly as
+// it likes. What is left open about such an end is no place for another root.
 func (s *rootSearch) open(u ops.Interval) bool {
 	return !isEdge(u, s.out.Flat...) && !slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool {
 		return f.Lo <= u.Hi && u.Lo <= f.Hi && isEdge(ops.Between(u.Lo, max(u.Lo, f.Lo)), f) && isEdge(ops.Between(min(u.Hi, f.Hi), u.Hi), f)
@@ -113,6 +125,9 @@ func (s *rootSearch) open(u ops.Interval) bool {
 
 // Misses tells whether the equation of a solve has no solution among the numbers that
 // are as near to a candidate as that may be off: none but itself where it has no size.
+//
+// A candidate was worked out by a formula, with rounding; the equation was not. If the curve,
+// enclosed over all that the candidate may be, keeps off 0, the formula was for another branch.
 func (p *Program) Misses(st *State, of *Solve, one Candidate) bool {
 	n, some := p.beside(st, of, one)
 	return some && !n.holdsZero()
@@ -133,6 +148,10 @@ var agreeAt = [...]float64{0.13, 0.29, 0.47, 0.61, 0.83}
 // wherever they have a value, of some numbers between two bounds, or near the scale of the
 // givens where there are none; and of two numbers at least. An exponential too small to hold
 // is not taken for 0.
+//
+// Two sides that are the same in symbols are seen by algebra. This finds those that algebra
+// can't simplify: that they agree at five places to the last digits is no proof, and the page
+// says how far it goes.
 func (p *Program) Agree(st *State, of *Solve, scale, lo, hi float64) bool {
 	switch lower, upper := !math.IsInf(lo, 0), !math.IsInf(hi, 0); {
 	case lower && !upper:

@@ -49,6 +49,9 @@ func (m *modelFit) at(p []float64, i, k int) (dual, bool) {
 
 // left is what the model leaves of each point, by its weight, and the sum of the squares;
 // false where some point has no value, or what is left would overflow.
+//
+// The readings belong to the model here, as arguments of the function: what is left of a point
+// is one call.
 func (m *modelFit) left(p, out []float64) (squares float64, ok bool) {
 	for i := range out {
 		at, has := m.at(p, i, -1)
@@ -80,6 +83,9 @@ func (m *modelFit) slopes(p []float64, of []int) ([][]float64, bool) {
 // weigh says how much each point counts with some parameters: by what its readings may be
 // off, each times how it moves what is left (the method of effective variance; J. Orear,
 // American Journal of Physics 50, 1982, p. 912, from memory).
+//
+// A reading of x that is off moves the model by its slope there, which changes with the
+// parameters.
 func (m *modelFit) weigh(p []float64) bool {
 	if m.Moves == nil {
 		return true
@@ -256,6 +262,9 @@ func (m *modelFit) settle(p []float64) (squares float64, ok bool) {
 
 // best fits a model from its start values, or from those that a search finds where there
 // are none.
+//
+// Gain says how each parameter changes with each reading, and Lever how far a reading pulls the
+// curve to itself; both come from the same slopes and are needed for the uncertainties.
 func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
 	p, searched, ok := slices.Clone(start), false, true
 	if m.Search {

@@ -102,6 +102,10 @@ type newton struct {
 
 // start is a place to start from: the scales themselves, then every choice of
 // signs, then places spread over six powers of ten.
+//
+// The scale of each unknown is made of the givens: of a mass and a spring constant come a time
+// of the order of √(m/k). Signs are tried before other sizes, since a direction is what is most
+// often not known.
 func (w *newton) start(i int) []float64 {
 	n := len(w.scale)
 	x := make([]float64, n)
@@ -129,6 +133,9 @@ func (w *newton) values(x, out []float64) bool { return w.each(w.s.Differences, 
 
 // sizes are what the equations are added up from at a place: the bounds of their
 // errors, divided by that of one number; 1 where there is nothing.
+//
+// A remainder of 1e-9 is nothing beside terms of 1e6, and all there is beside terms of 1e-9:
+// what the equation adds up says which.
 func (w *newton) sizes(x, out []float64) bool {
 	for k, fn := range w.s.Differences {
 		v, ok := w.bounds.boundAt(fn, x, exact, 0)

@@ -9,6 +9,10 @@ import (
 // pieces is a slope of readings at a place, or the area under them between two: neighbours
 // have a straight piece between them. Where the readings are, and the places, must be known;
 // what is read there is a number of any domain.
+//
+// A slope of readings is a difference of readings, and the area one sum: both are made of the
+// operations of the domain, so that uncertainties and figures of the readings come through as
+// in any line.
 func (w *walker[N, D]) pieces(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (N, int32) {
 	fault := ops.NoFault
 	p := straight[N]{none: w.d.of(0), half: w.d.of(0.5), apply: func(op ops.Op, a, b N) N {
@@ -66,6 +70,9 @@ type straight[N any] struct {
 }
 
 // whole finds out which way the readings go, and whether the places are within them.
+//
+// Between readings a straight piece is a guess that a reader can check in a graph. Beyond the
+// last there is nothing to go by, so that a place there is refused.
 func (p *straight[N]) whole() ops.Fault {
 	n := len(p.at)
 	if n < 2 || len(p.y) != n {
@@ -89,6 +96,9 @@ func (p *straight[N]) whole() ops.Fault {
 
 // slopeAt is that of the straight piece at a place; at a reading, of the line between its
 // neighbours on both sides, if it has two.
+//
+// At a reading the curve has a corner: the line between both neighbours is what one draws as
+// the tangent.
 func (p *straight[N]) slopeAt() N {
 	i := p.cell(p.places[0])
 	if i > 0 && p.at[i] == p.places[0] {
@@ -97,11 +107,15 @@ func (p *straight[N]) slopeAt() N {
 	return p.slope(i, i+1)
 }
 
+// The pieces must be told apart by their x: whole has seen to that.
 func (p *straight[N]) slope(i, j int) N {
 	return p.apply(ops.Div, p.apply(ops.Sub, p.y[j], p.y[i]), p.apply(ops.Sub, p.x[j], p.x[i]))
 }
 
 // area adds trapezoids up from one place to the other.
+//
+// The half of all trapezoids is taken once at the end: that costs one rounding and not one for
+// each.
 func (p *straight[N]) area() N {
 	from, to := 0, 1
 	if p.by*(p.places[1]-p.places[0]) < 0 { // the other way than the readings
@@ -125,6 +139,8 @@ func (p *straight[N]) area() N {
 }
 
 // cell is the piece that a place is in, by the reading that it begins with.
+//
+// A place that is a reading begins its piece, but for the last, which ends one.
 func (p *straight[N]) cell(place float64) int {
 	i := 0
 	for i < len(p.at)-2 && p.by*(place-p.at[i+1]) >= 0 {

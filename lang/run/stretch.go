@@ -11,6 +11,9 @@ import (
 
 // Stretch is numbers beside each other that all satisfy an equation. An infinite
 // end tells that it goes on without one.
+//
+// abs(x) + x = 0 has every number up to 0 for a solution. A list of roots can't say that, and a
+// search that took each for one root would never end.
 type Stretch struct {
 	Lo, Hi float64
 	// WithLo and WithHi tell whether the ends satisfy it too, Loose that this is not
@@ -27,6 +30,9 @@ const (
 
 // constant settles a piece on which the function is one number: 0, if it may be that
 // where every number written may be off by a rounding.
+//
+// That the function is constant over the piece is proved by its slope, so that one place tells
+// for all.
 func (s *rootSearch) constant(x ops.Interval) bool {
 	at := []float64{inside(x)}
 	v, some := s.w.plain().at(s.fn, at)
@@ -45,6 +51,8 @@ func (s *rootSearch) constant(x ops.Interval) bool {
 
 // inside is a number of a piece that is not at its ends, where a function may jump,
 // and near 0, where rounding is least.
+//
+// An eighth of the piece is far from a jump at its end.
 func inside(x ops.Interval) float64 {
 	if x.Hi <= 0 {
 		return -inside(ops.Between(-x.Hi, -x.Lo))
@@ -58,6 +66,10 @@ func inside(x ops.Interval) float64 {
 
 // stretches joins the pieces on which the function is 0 throughout, and takes them
 // and what surrounds their ends out of what is not settled.
+//
+// Halving cuts one stretch into many pieces that touch, with bits left open at the outermost
+// ends. First pieces are joined, then the bits beside them are dropped, and last the roots that
+// were listed at an end.
 func (s *rootSearch) stretches() []Stretch {
 	slices.SortFunc(s.zero, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
 	var pieces []ops.Interval
@@ -104,6 +116,10 @@ func (s *rootSearch) stretches() []Stretch {
 
 // end is where a stretch ends whose last piece does at x, and whether the function
 // is 0 there too, if that is known: in what is left unsettled beside it, or at a jump.
+//
+// Where the curve goes on without a jump, it is 0 at the end too, within its error. At a jump,
+// its value at the written number decides, and where a rounding would decide otherwise the end
+// is loose.
 func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (at float64, with, known bool) {
 	if math.Abs(x) > math.MaxFloat64/2 {
 		return math.Copysign(math.Inf(1), x), false, true
@@ -131,6 +147,8 @@ func (s *rootSearch) end(x float64, piece ops.Interval, left []ops.Interval) (at
 }
 
 // near tells whether two pieces touch but for what tells numbers apart.
+//
+// Two ends that differ in their last digits are one place that was come to from both sides.
 func near(x, y ops.Interval) bool {
 	more := max(4*tiniest, edge*max(math.Abs(x.Lo), math.Abs(x.Hi)))
 	return x.Lo <= y.Hi+more && y.Lo <= x.Hi+more

@@ -104,6 +104,8 @@ func (m *mainUnsure) keeps(s Slot) bool {
 
 // Searches tells whether a function runs a slope, an area or a search for roots, itself or
 // by those that it calls; seen has what is known of functions.
+//
+// Each function is looked through once: what is noted of it before keeps this from going round.
 func (p *Program) Searches(fn int, seen map[int]bool) bool {
 	if known, ok := seen[fn]; ok {
 		return known
@@ -163,6 +165,9 @@ func (m *mainUnsure) written(s Slot) []traced {
 
 // root is how a root was made: by its expression, or by -f_p/f_x, the implicit function
 // theorem, for a root of f that was searched for.
+//
+// If f(x, p) = 0, a change of p moves x by -f_p/f_x. f_x is known from the search, and f_p is
+// what the remainder depends on, at the root.
 func (m *mainUnsure) root(s *Solve, args []Slot, v float64) (traced, bool) {
 	if n, ok := m.candidate(s, args, v); ok {
 		return n, true
@@ -190,6 +195,8 @@ func (m *mainUnsure) unsure(s Slot) []Unsure {
 }
 
 // rough is a value of which the slopes are known at its place alone.
+//
+// How it bends is not known, so that it is looked at more closely (Doubt).
 func (m *mainUnsure) rough(n traced) traced {
 	return m.tape.add(made{op: ops.Copy, a: n.at, va: n.v, rough: true}, n.v)
 }
@@ -232,6 +239,8 @@ func (m *mainUnsure) byMoving(s Slot, sources []Part) []traced {
 }
 
 // sources are those that a slot may depend on, in their order.
+//
+// They come in the order of their slots, so that the same page names them alike each time.
 func (m *mainUnsure) sources(s Slot) []Part {
 	var out []Part
 	m.p.needs(s, func(s Slot, in *Instr) (goOn bool) {
@@ -259,6 +268,10 @@ func (m *mainUnsure) sources(s Slot) []Part {
 }
 
 // Doubt is what speaks against uncertainties to first order.
+//
+// First order is what everyone works out by hand. Where a value bends within its uncertainty,
+// as the square of what is near 0 does, that is wrong by more than it says, and the page says
+// so.
 type Doubt struct {
 	// Beyond is how far a value moves beyond what its slopes say, with all of its sources one
 	// standard uncertainty off; 0 where that is less than half of its uncertainty.

@@ -8,6 +8,8 @@ import (
 )
 
 // at is the columns of an argument.
+//
+// Without a code every argument has one column, as in a search for places.
 func (a *args[N]) at(s Slot) span {
 	if a.code == nil {
 		return span{int32(s), 1}
@@ -172,6 +174,8 @@ func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, va
 }
 
 // lacks tells whether an element of a slot that has a cause is one that has no value.
+//
+// A value that is missing is held as not a number, in any domain.
 func (w *walker[N, D]) lacks(n N) bool {
 	v, _ := w.d.still(n)
 	return v-v != 0
