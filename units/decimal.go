@@ -148,6 +148,9 @@ type scanned struct {
 	exp             int
 }
 
+// scanDecimal takes a number apart, and tells whether it is one: a sign, digits, a point with
+// digits behind it, and an exponent. Spaces and other marks were taken out by who read the
+// line.
 func scanDecimal(text string) (scanned, bool) {
 	s := scanned{text: text}
 	rest, negative := strings.CutPrefix(text, "-")
@@ -171,6 +174,7 @@ func scanDecimal(text string) (scanned, bool) {
 	return s, s.whole != "" && len(s.whole)+len(s.fraction) <= maxDigits
 }
 
+// digitsOf cuts the digits off the front of a text.
 func digitsOf(s string) (string, string) {
 	n := 0
 	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
@@ -271,12 +275,17 @@ func (s *scanned) short() (m int64, exp int, ok bool) {
 	return m, exp, exp >= -44 && exp <= 44
 }
 
+// intPair is a whole number: what the nearest float64 leaves of it is small enough to be one
+// too.
 func intPair(m int64) pair {
 	hi := float64(m)
 	return pair{hi, float64(m - int64(hi))}
 }
 
 // decimalPair reads a decimal of the tables.
+//
+// A text of the tables that is no decimal is a slip of the program: what is made of it is no
+// number, and is seen.
 func decimalPair(text string) pair {
 	s, ok := scanDecimal(text)
 	if !ok {

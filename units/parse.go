@@ -86,6 +86,9 @@ type trouble struct {
 }
 
 // unitOf looks up the words of a shape and puts them together.
+//
+// The first word that is none ends it: diagnose looks at the others when it puts a reading
+// together.
 func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 	if s.fault != nil {
 		return nil, &trouble{s.fault, -1}
@@ -98,6 +101,8 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 		if !ok || f.metreSecond() {
 			return nil, &trouble{nil, i}
 		}
+		// A sign such as ° ends a product, since a letter behind it would be read as its scale.
+		// One above the solidus and one below are kept apart.
 		if a.mark() {
 			side := 0
 			if f.den {
@@ -119,6 +124,8 @@ func (t *Table) unitOf(s *shape, text string) (*Unit, *trouble) {
 
 // together adds a part. One that stands under the solidus already gets the sum
 // of the exponents: metres per second per second are m/s^2.
+//
+// Above the solidus nothing is added up: m m is shown as it was written.
 func together(parts []part, p part) []part {
 	for i := range parts {
 		if q := &parts[i]; p.den && q.den && q.atom == p.atom {

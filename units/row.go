@@ -9,6 +9,7 @@ import (
 // exps are whole exponents of kg m s A K mol cd, as the tables hold them.
 type exps [bases]int8
 
+// dim is the same as a dimension, of which exponents may be fractions.
 func (e exps) dim() Dim {
 	var d Dim
 	for i, n := range e {
@@ -95,6 +96,7 @@ func (r *row) plural() string {
 	return r.name()
 }
 
+// tag is what its flags say: no unit is both an angle and a cycle.
 func (r *row) tag() Tag {
 	switch {
 	case r.has(isAngle):

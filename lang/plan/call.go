@@ -158,6 +158,7 @@ func (c *coder) callBuiltIn(x *syntax.Call, b ops.Function) run.Slot {
 	for _, s := range slots[1:] {
 		st.Absent = st.Absent || c.static(s).Absent
 	}
+	// Functions of vectors have rules of their own. Those of one number take none, but for abs.
 	if b.Takes.OfVectors() {
 		return c.callVector(x, b, slots)
 	}

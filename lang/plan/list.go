@@ -276,6 +276,8 @@ func several(st run.Static) string {
 //
 // max(3 m, 2 m) and max([3, 2] m) are one function. Temperatures can be averaged and not added,
 // and the standard deviation of temperatures is a difference.
+//
+// A list has one dimension, so that what is put together needs none of its own, but for count.
 func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) run.Slot {
 	list := slots[0]
 	if len(slots) > 1 {

@@ -161,6 +161,8 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 			return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
 		}
 	}
+	// A name is no help that has no value itself, that is read as another symbol, or that the
+	// line has already.
 	near := slices.DeleteFunc(c.nearest(x.Name), func(near string) bool {
 		d, ok := c.p.Names.before(near, c.seen)
 		return ok && d.Failed() || isLetter(near) && !isLetter(x.Name) || unlikeSymbols(near, x.Name) || c.mentions(near) || c.drops(x.Name, near)

@@ -31,6 +31,8 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 		}
 		return s
 	}
+	// From here on the exponent varies: what is raised must be a pure number, as the exponent
+	// is.
 	exp := c.expr(x.Y)
 	if exp == run.NoSlot || base == run.NoSlot || c.isVector(exp) && !c.single(x.Y, exp) || c.isVector(base) && !c.single(x.X, base) {
 		return run.NoSlot

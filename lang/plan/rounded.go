@@ -29,6 +29,8 @@ func (c *coder) callRound(x *syntax.Call, slots []run.Slot) run.Slot {
 			return c.unlike(x.At, what, x.Args[1].X, slots[0], slots[1], "taken together in round")
 		}
 	}
+	// Figures are those of the number on the page, so it is counted in its unit while it is
+	// rounded.
 	unit := c.ownUnit(what, st)
 	value, moved := c.scale(slots[0], unit, figures, x.At)
 	step := run.NoSlot

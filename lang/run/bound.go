@@ -53,6 +53,9 @@ func (d bounds) load(s Slot, i int32, v float64) bounded {
 	return n
 }
 
+// The error of a result is what its operands are off by, each times the slope there, and what
+// the operation itself rounds (Off). It is a bound and not a likely size: parts are added as
+// they are.
 func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	switch {
 	case op == ops.Div && b.e > 0 && b.zero(), op == ops.Tan && a.atPole():
@@ -110,10 +113,12 @@ func chain(e, outer float64) float64 {
 // reach is the interval that the true value lies in.
 func (n bounded) reach() ops.Interval { return ops.Between(n.v-n.e, n.v+n.e) }
 
+// Where the condition itself may be off, both branches are taken.
 func (bounds) branch(condition bounded) (yes, no bool) {
 	return condition.v+condition.e >= 1, condition.v-condition.e < 1
 }
 
+// The value is that of the branch that is taken; it may be off as far as the other one lies.
 func (bounds) either(condition, a, b bounded) bounded {
 	if condition.v < 1 {
 		a, b = b, a

@@ -36,6 +36,8 @@ type intervalWalker struct {
 	liftsOf int
 }
 
+// A number that was written in decimals is not quite the one that is held, so that it may be
+// widened.
 func (d intervals) of(v float64) enclosed {
 	by := d.given * math.Abs(v)
 	return enclosed{v: ops.Between(v-by, v+by), d: ops.Point(0)}
@@ -45,6 +47,8 @@ func (d intervals) constant(in *Instr) enclosed { return d.of(in.K) }
 
 func (d intervals) load(_ Slot, _ int32, v float64) enclosed { return d.of(v) }
 
+// Slopes are enclosed by the chain rule. An operand that does not vary is left out of it, as 0
+// times a slope without bounds would be anything.
 func (intervals) apply(op ops.Op, a, b enclosed, k float64) (enclosed, ops.Fault) {
 	v, extent := op.Over(a.v, b.v, k)
 	out := enclosed{v: v, d: ops.Point(0), partly: a.partly || b.partly || extent == ops.Partly}

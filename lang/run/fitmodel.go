@@ -19,6 +19,7 @@ type modelFit struct {
 	given   []dual
 }
 
+// Without uncertainties every point counts alike.
 func newModelFit(w *floatWalker, f *Fit, columns [][]float64) *modelFit {
 	m := &modelFit{Fit: f, w: w, x: columns, duals: newWalker[dual](w.p, w.st, w.depth, duals{})}
 	m.given = make([]dual, f.Params+len(columns))
@@ -290,6 +291,8 @@ func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
 	if !ok {
 		return Fitted{}, ops.NoFit
 	}
+	// The least squares are found anew only for R: the inverse of its square is the covariance,
+	// but for how much a point scatters.
 	out.Covariance, out.Across = inverseSquare(r), m.across
 	out.Gain = make([][]float64, len(p))
 	for i := range out.Left {

@@ -17,6 +17,8 @@ func (floats) constant(in *Instr) float64 { return in.K }
 
 func (floats) load(_ Slot, _ int32, v float64) float64 { return v }
 
+// Nearly all values are usual numbers, and are told from others by one test; the fault is
+// looked for only where that fails.
 func (floats) apply(op ops.Op, a, b, k float64) (float64, ops.Fault) {
 	v := op.Value(a, b, k)
 	if ops.Suspect(v) {

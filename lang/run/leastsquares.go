@@ -26,9 +26,12 @@ func leastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bo
 			return nil, nil, false
 		}
 		alpha := norm(col[k:])
+		// What is left of a column is what the columns before can't make: with nothing left,
+		// any amount of it can be traded for theirs.
 		if alpha < lostColumn {
 			return nil, nil, false
 		}
+		// With the other sign, the two would nearly cancel in the next line.
 		if col[k] > 0 {
 			alpha = -alpha
 		}
@@ -42,6 +45,7 @@ func leastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bo
 		mirror(b[k:], v, half)
 		col[k] = alpha
 	}
+	// R is a triangle, so that the last unknown stands alone, and the others follow from below.
 	x, r = make([]float64, n), make([][]float64, n)
 	for k := n - 1; k >= 0; k-- {
 		left := b[k]
@@ -64,6 +68,8 @@ func leastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bo
 const lostColumn = 1e-14
 
 // mirror mirrors numbers at the plane that a vector stands on; half is half its square.
+//
+// A reflection changes no distances, so the sum of the squares stays what it is.
 func mirror(of, v []float64, half float64) {
 	by := 0.0
 	for i, w := range v {

@@ -58,6 +58,8 @@ type (
 	}
 )
 
+// question is what the answer to some functions depends on: what they load, besides what is
+// asked with it.
 func (w *floatWalker) question(fns []int, with ...float64) question {
 	q := question{with: with}
 	reads := w.p.Reads()
@@ -70,6 +72,8 @@ func (w *floatWalker) question(fns []int, with ...float64) question {
 	return q
 }
 
+// same tells whether a question has been answered already. A function that was made anew is
+// another one.
 func (q question) same(o question) bool {
 	return slices.Equal(q.fns, o.fns) && slices.Equal(q.with, o.with)
 }
@@ -87,6 +91,9 @@ func (w *floatWalker) linear(s *Solve) Linear {
 	return now.linear
 }
 
+// eliminate solves with many digits, since coefficients that nearly cancel would leave none of
+// sixteen. Beside each row stands of which equations it was made, so that of equations without
+// a solution those that contradict each other can be named.
 func (w *floatWalker) eliminate(s *Solve) Linear {
 	m, ok := w.coefficients(s)
 	if !ok {

@@ -13,6 +13,8 @@ type ends struct {
 	strict *bool
 }
 
+// A strict condition is 0 or 1 on both sides of its bound, so that the comparison alone shows
+// that a place is one.
 func (d ends) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	*d.strict = *d.strict || op == ops.Less && a.v == b.v
 	return d.bounds.apply(op, a, b, k)

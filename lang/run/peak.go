@@ -129,6 +129,8 @@ func (s *peakSearch) add(parts []peakPart, x ops.Interval) []peakPart {
 }
 
 // saw takes note of the value at a place.
+//
+// The least value is kept for the height of the curve alone: what is near is told by that.
 func (s *peakSearch) saw(v ops.Interval) {
 	y := s.by * v.Middle()
 	if y-y != 0 {
@@ -141,6 +143,9 @@ func (s *peakSearch) saw(v ops.Interval) {
 
 // halved is the pieces that may hold the greatest value, halved where they may hold
 // one that is far greater than what was seen, or far smaller ones as well.
+//
+// A wide piece all of whose values are as great as the best is a stretch, and not halved to its
+// end.
 func (s *peakSearch) halved(parts []peakPart) (next []peakPart, some bool) {
 	near := s.near()
 	for _, p := range parts {
@@ -201,6 +206,9 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 // its sign, or an end. Where it is the greatest at ends that are so far apart, it is a
 // stretch. About its peak a curve is flat, so that its values show half the figures of
 // the place, and its slope all.
+//
+// A narrow run has one place, of the few that were tried the best; its written form is tried
+// too, as a peak at 0.3 is mostly meant there.
 func (s *peakSearch) place(run []peakPart, far float64) (at ops.Interval, y float64, ok bool) {
 	rises := func(x float64) int {
 		n, _ := s.w.over(s.fn, ops.Point(x))
@@ -261,6 +269,9 @@ func (s *peakSearch) value(x float64) (float64, bool) {
 
 // endless tells whether a curve grows without bound in a piece that is as good as one
 // number: each step nearer adds as much as the one before, if not more.
+//
+// 1/x^2 grows more with each step and ln(1/x) as much: what grows less comes to an end, as √x
+// does.
 func (s *peakSearch) endless(x, over ops.Interval) (Peak, bool) {
 	for _, from := range [2]struct{ at, side float64 }{{x.Lo, -1}, {x.Hi, 1}} {
 		var y [len(nearer)]float64

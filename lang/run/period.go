@@ -50,6 +50,8 @@ func (w *floatWalker) period(fn int, rest []float64) (float64, bool) {
 }
 
 // course is that of the result of a function whose arguments have some.
+//
+// Only operations on one number are followed: a list, an area or a root is of any course.
 func (w *floatWalker) course(fn int, given []course, depth int) course {
 	f := w.p.Funcs[fn]
 	if depth > mostDepth || f.Code.firsts != nil {
@@ -167,6 +169,8 @@ func (c course) beside(o course) course {
 }
 
 // plus is the sum of two lines, or of a line and a number.
+//
+// A number is a line of slope 0.
 func (c course) plus(o course) course {
 	return course{kind: lineCourse, slope: c.slope + o.slope}
 }

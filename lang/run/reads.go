@@ -137,6 +137,9 @@ func (r Reads) runs(in *Instr, note func(fn int)) {
 
 // needs goes through the instructions of the main code that a slot was worked out from, from
 // the last to the first, and on to what one of them reads where look says so.
+//
+// A slot is above all that reads it, so that going from the last to the first meets each once,
+// after everything that needs it.
 func (p *Program) needs(s Slot, look func(s Slot, in *Instr) (goOn bool)) {
 	reads, from := p.Reads(), backward{s}
 	for i := 0; i < len(from); i++ {

@@ -40,6 +40,8 @@ type movedRows struct {
 	size float64 // of all that was added up
 }
 
+// uncertainty is what the rows come to: what cancels in all of them, as in a difference of two
+// means of one column, is 0 and not a remainder of rounding.
 func (m *movedRows) uncertainty() float64 {
 	sum := norm(m.Off)
 	if sum < 1e-13*m.size { // nothing is left but rounding

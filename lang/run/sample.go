@@ -143,6 +143,7 @@ type drawer struct {
 	freedom []float64
 }
 
+// newDrawer draws by a fixed seed: the same page says the same each time that it is worked out.
 func newDrawer(p *Program, x *shift, sources []Part) *drawer {
 	d := &drawer{x: x, r: rand.New(rand.NewPCG(20080101, 101)), sources: sources, factors: latent(sources),
 		normals: make([][]float64, len(sources)), scales: make([][]float64, len(sources)), freedom: make([]float64, len(sources))}

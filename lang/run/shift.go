@@ -125,6 +125,8 @@ func (x *shift) aside(p Part, pair int) {
 	x.move(p.Source, 2*pair+1, aside*p.U)
 }
 
+// The sources were moved by aside of their uncertainty to both sides, so this is the whole way
+// between.
 func (x *shift) slope(p Part, pair, result int) float64 {
 	return (x.out[result][2*pair+1] - x.out[result][2*pair]) / (2 * aside * p.U)
 }

@@ -23,6 +23,8 @@ func (d duals) constant(in *Instr) dual { return d.of(in.K) }
 
 func (d duals) load(_ Slot, _ int32, v float64) dual { return d.of(v) }
 
+// At a corner both sides have slopes of their own, and none is taken; where both operands have
+// the same slope there is no corner after all.
 func (d duals) apply(op ops.Op, a, b dual, k float64) (dual, ops.Fault) {
 	v, fault := floats{}.apply(op, a.v, b.v, k)
 	if op.Operands() < 2 {

@@ -11,6 +11,8 @@ import (
 
 // Uncertain is the instruction of a number that was written with its standard
 // uncertainty, in coherent SI units, and how it is spread.
+//
+// It has no figures of its own then: how well it is known is said by the uncertainty.
 func Uncertain(v, u float64, shape units.SpreadShape) Instr {
 	in := Written(v, u, 0)
 	in.A = uncertain - Slot(shape)

@@ -107,6 +107,7 @@ func (b *breaker) operand(x syntax.Expr, least int, sign Box) {
 // whole puts an expression that is not broken.
 func (b *breaker) whole(x syntax.Expr, sign Box) { b.put(b.breadth(x), sign, Expr(x)) }
 
+// put notes boxes that are kept together, with how wide they are.
 func (b *breaker) put(wide int, boxes ...Box) {
 	b.all = append(b.all, unbroken{boxes, wide + 3})
 }

@@ -61,6 +61,9 @@ const (
 
 // Arguments by name, spring_energy(k = 2 N/m), and a call with too few or too many keep their
 // name and brackets: a sign has no place for them.
+//
+// The order matters: a name or a wrong number of arguments comes first, as no sign could show
+// it.
 func shape(c *syntax.Call) callShape {
 	for i := range c.Args {
 		if c.Args[i].Name != "" {

@@ -22,6 +22,7 @@ func (l *Line) NewValue(name string, x syntax.Expr, slot run.Slot, unit *units.U
 	si := l.State.At(slot)
 	st := l.Planner.Static(slot)
 	_, bare := x.(*syntax.Number)
+	// What came to a bare 0 has no unit of its own, and is shown as the number that it is.
 	if st.Open != 0 && st.Shape == run.Scalar && si == 0 && (bare || !syntax.IsWritten(x)) { // m*v is no mass where v is a bare 0
 		st, unit = run.Static{}, units.Preferred(units.Dim{}, units.None)
 	}
