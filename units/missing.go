@@ -29,6 +29,9 @@ var steps = [...]step{
 // Missing says in words what stands between two dimensions, where got is
 // wanted times that factor: `"per length" is missing` for N/m against N. It is
 // empty where the factor has no plain name.
+//
+// Both ways of saying it are true; the one that has the words of the dimension's own name is
+// chosen, so that of a force per length a "per length" is missing.
 func Missing(got, wanted Dim) string {
 	factor := got.Div(wanted)
 	if factor.IsOne() {

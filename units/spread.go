@@ -41,6 +41,8 @@ func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
 }
 
 // decimals writes a number that is known to a place, divided by a power of ten.
+//
+// Both numbers end at the same place, so that zeros are kept at the end of either.
 func decimals(x rounding.Digits, shift, place int, form Form) string {
 	x.Exp -= shift
 	var out []byte
@@ -58,6 +60,8 @@ func decimals(x rounding.Digits, shift, place int, form Form) string {
 }
 
 // FormatUncertain is FormatSpread with a unit.
+//
+// FormatSpread puts a bracket round both numbers only where they have a power of ten.
 func FormatUncertain(v, u float64, unit *Unit, figures int, r Rounding, form Form) string {
 	out, text := FormatSpread(v, u, figures, r, form), unit.Behind(form)
 	if text != "" && !tight(text) {
@@ -68,6 +72,8 @@ func FormatUncertain(v, u float64, unit *Unit, figures int, r Rounding, form For
 
 // IsRounded tells whether a number, rounded at the last digit of a written one, is that,
 // zeros included.
+//
+// It is compared exactly, as a fraction: a float64 of 0.1 is not 0.1.
 func (d Decimal) IsRounded(v float64, r Rounding) bool {
 	place := int(d.LastPlace)
 	x := rounding.ToPlace(v, place, r == HalfEven)

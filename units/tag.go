@@ -207,6 +207,9 @@ type tags struct {
 	torque, broken bool
 }
 
+// add counts the angles of one word, with its power: rad/s^2 has one. Cycles are counted
+// without a sign, since a unit either has them or has none. A newton above the solidus is what
+// makes a unit of the dimension of an energy one of a torque.
 func (s *tags) add(p part) {
 	e, t := p.signed(), p.atom.tag()
 	switch {

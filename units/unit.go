@@ -71,6 +71,7 @@ type atom struct {
 	kibi int8 // binary prefix, as a power of 1024
 }
 
+// dim is that of the word; a prefix has none.
 func (a atom) dim() Dim {
 	if a.own != nil {
 		return a.own.dim
@@ -105,6 +106,8 @@ func (a atom) size() pair {
 // mark tells whether the word is a sign that ends a product: ° ′ ″ %.
 func (a atom) mark() bool { return isMarkText(a.text) }
 
+// isMarkText tells whether a text is such a sign: no letter is in it, so that nothing else in a
+// unit is like it.
 func isMarkText(s string) bool {
 	return s == "°" || s == "′" || s == "″" || s == "%"
 }
@@ -214,6 +217,7 @@ func (u *Unit) PiPower() int {
 	return n
 }
 
+// exact is the size as a fraction, and the power of π that it is multiplied by.
 func (u *Unit) exact() (*big.Rat, int) {
 	out := big.NewRat(1, 1)
 	if u.parts == nil {
@@ -231,6 +235,8 @@ func (u *Unit) exact() (*big.Rat, int) {
 	return out, power
 }
 
+// exact is the same of one word. A power with a root in it is no fraction, and is taken from
+// the size, with all digits that it has.
 func (p part) exact() (*big.Rat, int) {
 	e := p.signed()
 	if !e.IsInt() {

@@ -148,6 +148,8 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, c.refuse(finding.UnlikeDimensions, b.X.Span(), b.Name+" is "+Words(want)+"; the new value is "+Words(got)+".",
 			"Use a unit of the same kind.", readings...), false
 	}
+	// A temperature that is worked out from others is a plain number of kelvins until a name
+	// makes it a point.
 	if want.Heat == run.Point && got.Heat == run.Plain { // 2*T in K, which T is now
 		got.Heat = run.Point
 		by = c.emit(run.Instr{Op: ops.Copy, A: by}, b.X.Span(), got)

@@ -80,6 +80,9 @@ func (l *lineFit) best() (Fitted, bool) {
 }
 
 // weigh says how much each point counts with a slope.
+//
+// An error of x moves a point up or down by the slope times as much. What x and y have in
+// common is taken out: along the line it moves nothing.
 func (l *lineFit) weigh(slope float64) {
 	for i := range l.w {
 		l.w[i] = 1
@@ -96,6 +99,9 @@ func (l *lineFit) weigh(slope float64) {
 
 // center counts both readings from their means, or from 0 where the line goes through
 // that.
+//
+// From their means, slope and height of the line don't depend on each other, and no figures are
+// lost to where the readings lie on the axis.
 func (l *lineFit) center() {
 	l.aboutX, l.aboutY = 0, 0
 	if l.Params > 1 {
@@ -118,6 +124,10 @@ func (l *lineFit) slope(along []float64) float64 {
 }
 
 // found is what has been fitted, with the places of the points along the line.
+//
+// The intercept depends on the slope by how far the mean is from the axis: with readings to the
+// right of that, a line that is a little too steep meets it a little too low. That is their
+// covariance.
 func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 	n := len(l.x)
 	squares, rise, weights := 0.0, 0.0, 0.0

@@ -113,6 +113,9 @@ func (m *modelFit) few() *modelFit {
 
 // linear finds parameters that what is left is linear in, the others being given: their
 // slopes stay where they change.
+//
+// Slopes that stay where everything is moved, by chance numbers and to the other side of 0, are
+// constant: this is no proof, and what it costs to be wrong is a start that is worse.
 func (m *modelFit) linear(scales []float64) (linear, others []int) {
 	r := rand.New(rand.NewPCG(1, 4))
 	same := func(of []int) bool {
@@ -155,6 +158,9 @@ func (m *modelFit) linear(scales []float64) (linear, others []int) {
 
 // eliminate finds the parameters that what is left is linear in, for some values of the
 // others.
+//
+// With those parameters at 0, what is left is a sum of their slopes with the signs turned
+// round, and least squares says how much of each.
 func (m *modelFit) eliminate(p []float64, linear []int) (squares float64, ok bool) {
 	left := make([]float64, len(m.weights))
 	for _, k := range linear {

@@ -39,6 +39,9 @@ func shared(of ...[]Unsure) map[Source]Part {
 
 // Moved are, point by point, what may move its readings in some slots, and no others; nil
 // where nothing does.
+//
+// A source that moves both y and x of a point, as one reading of which both were worked out, is
+// one entry with two slopes: what it does to the point is not counted as two things.
 func (p *Program) Moved(st *State, slots ...Slot) [][]Moves {
 	all := make([][]Unsure, len(slots))
 	for c, s := range slots {
@@ -95,6 +98,9 @@ func (p *Program) Least(st *State, f *Fit, slots []Slot) []float64 {
 
 // Uncertainties are the standard uncertainties of readings y and x, and the covariances of
 // the two; that of x is nil where no x has one.
+//
+// These are what York's method takes; the sources behind them are known too (Moves), and the
+// curve that is fitted to a model uses those.
 func Uncertainties(of [][]Moves) (uy, ux, uxy []float64) {
 	uy, ux, uxy = make([]float64, len(of)), make([]float64, len(of)), make([]float64, len(of))
 	some := false
@@ -115,6 +121,9 @@ func Uncertainties(of [][]Moves) (uy, ux, uxy []float64) {
 // fitRows are what moves a parameter of a fit by one point alone: the uncertainties that the
 // readings were written with, each by as much as it counts there; else how they scatter about
 // what fits them.
+//
+// With uncertainties of their own, the readings say how well the parameters are known; how they
+// scatter is then a test of those, and not counted again.
 func (m *mainUnsure) fitRows(s Slot) []Rows {
 	in := &m.p.Main.Instrs[s]
 	f := m.p.Fits[in.A]
@@ -158,6 +167,8 @@ func (m *mainUnsure) fitRows(s Slot) []Rows {
 
 // fitted are the sources that a parameter depends on by what several points depend on, and
 // those of the model: what one alone depends on is in its scatter.
+//
+// To move one of these moves every point, so that the fit is made anew with it to either side.
 func (m *mainUnsure) fitted(in *Instr) []Part {
 	columns := m.p.Main.list(in)
 	if f := m.p.Fits[in.A]; f.Model >= 0 {

@@ -112,6 +112,8 @@ func (m *matcher) node(shape []ops.Op, id int32, root bool) ([]ops.Op, bool) {
 	return rest, ok
 }
 
+// operands matches both operands in their order. A factor, or a dividend, that is 0 makes the
+// result 0, which the kernels with a constant there are not made for.
 func (m *matcher) operands(shape []ops.Op, op ops.Op, a, b int32) ([]ops.Op, bool) {
 	rest, ok := m.operand(shape, a, op == ops.Mul || op == ops.Div)
 	if ok {

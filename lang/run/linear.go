@@ -130,6 +130,10 @@ var slopePlaces = [...]float64{0, 0.7, -2.3}
 // coefficients encloses the coefficients of linear equations, and in a last
 // column what is added to them; false if an equation is not linear: its slopes by
 // the unknowns are then not the same everywhere.
+//
+// A function whose slope by an unknown is one number over all numbers is a line in it; and one
+// that is a line in each, whatever the others are, is linear. So the equations themselves need
+// not be read.
 func (w *floatWalker) coefficients(s *Solve) ([][]ops.Interval, bool) {
 	own := &intervalWalker{walker: newWalker[enclosed](w.p, w.st, w.depth, intervals{exact})}
 	n := len(s.Dims)
@@ -201,6 +205,9 @@ type elimination struct {
 
 // balance multiplies rows and columns by powers of two, so that the largest
 // coefficient of each is about 1. It returns by what power each unknown is less.
+//
+// Powers of two change no digit. In units of the page, one equation may be of newtons and
+// another of millimetres, and what is small could not be told from what is 0.
 func (e *elimination) balance() []int {
 	for _, row := range e.rows {
 		most := largest(e.n, func(k int) precise { return row[k] })
@@ -236,6 +243,9 @@ const eliminationSteps = 40
 // reduce brings the equations into steps, as many as there are pivots, and returns
 // how many that are. Sure is false if it can't be told of a number whether it is 0.
 // The first equation that surely holds an unknown is taken for it.
+//
+// The order of the equations is that of the page as far as it goes, so that the working reads
+// as it would be done by hand.
 func (e *elimination) reduce() (pivots int, sure bool) {
 	row := 0
 	for col := 0; col < e.n && row < len(e.rows); col++ {
@@ -283,6 +293,8 @@ func (e *elimination) subtract(to, by []precise, col int) {
 }
 
 // solution works the unknowns out, the last first.
+//
+// The rows are kept for the working, with the scale taken out again.
 func (e *elimination) solution(scale []int) Linear {
 	out := Linear{Rank: OneSolution, X: make([]float64, e.n), From: e.from, Rows: make([][]float64, e.n)}
 	x := make([]precise, e.n)
@@ -303,6 +315,10 @@ func (e *elimination) solution(scale []int) Linear {
 
 // singular tells of equations of which some came to nothing whether what is left
 // there is 0, and which of the others they are made of.
+//
+// A row of zeros with a number beside it says 0 = 3: those equations contradict each other. One
+// with a 0 beside it says nothing, and there are too few equations. Where it can't be told,
+// nothing is said.
 func (e *elimination) singular(pivots int) Linear {
 	out := Linear{Rank: Dependent, Among: e.partsOf(pivots)}
 	for i := pivots; i < len(e.rows); i++ {

@@ -23,6 +23,8 @@ func (c *Code) NamePower(s Slot, p NamedPower) {
 }
 
 // Named is what a slot is a power of, if its exponent has a name.
+//
+// Few codes have any, so that most ask no further.
 func (c *Code) Named(s Slot) (NamedPower, bool) {
 	if len(c.named) == 0 {
 		return NamedPower{}, false
@@ -49,6 +51,9 @@ func (p NamedPower) Varying() Instr { return Instr{Op: ops.PowVar, A: p.Base, B:
 // Varying is a function in which the powers whose exponents vary take any; the same one where
 // none does. Varies is asked with what is known of the base of each, and the slot of the main
 // code that has its exponent.
+//
+// A function is shared by all that call it, so it is never changed in place: only its codes
+// that differ are made anew.
 func (f *Func) Varying(varies func(base Static, exponent Slot) bool) *Func {
 	out := f
 	for _, p := range f.Code.named {
@@ -67,6 +72,9 @@ func (f *Func) Varying(varies func(base Static, exponent Slot) bool) *Func {
 }
 
 // varying is the program with such functions, where some slots of the main code vary.
+//
+// Only what has no unit can be raised to an exponent that varies: the unit of any other would
+// vary with it.
 func (p *Program) varying(slots []Slot) *Program {
 	out := p
 	for i, f := range p.Funcs {
@@ -88,6 +96,8 @@ func (p *Program) varying(slots []Slot) *Program {
 
 // FixesUnit tells whether a slot is the exponent of a power that another one was worked out
 // from and that has a unit by it; pure tells what has none.
+//
+// A graph of x^n over n, for a length x, has no unit that its axis could be in.
 func (p *Program) FixesUnit(by, of Slot, pure func(Static) bool) bool {
 	found, seen := false, map[int]bool{}
 	look := func(c *Code, s Slot) {

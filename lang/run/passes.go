@@ -52,6 +52,8 @@ func planPasses(w *work) ([]pass, [][]float64) {
 // count counts what reads each node that an output needs; outputs are read
 // from outside too. A node that several read has to have a column: taken in by each, it
 // would be worked out as often.
+//
+// An output counts twice, so that no kernel takes it in.
 func (p *passPlanner) count() {
 	uses, list := p.m.uses, p.m.g.list
 	for _, id := range p.outputs {
@@ -106,6 +108,8 @@ func (p *passPlanner) choose() bool {
 // place gives every node that is wanted a column: an input's, an output's, one
 // of constants, or one of the workspace, which is used again once nothing more
 // reads it.
+//
+// An output that is an input, a constant, or another output too, is copied at the end.
 func (p *passPlanner) place() {
 	list := p.m.g.list
 	p.cols = make([][]float64, p.inputs+len(p.outputs))

@@ -11,6 +11,9 @@ const WrittenList Slot = 1
 
 // scatter is the source that a mean or a parameter of a fit has for what its readings are off;
 // none where they are off by nothing.
+//
+// It is one source however many lines read the mean, so that what is worked out from two of
+// them varies together.
 func (m *mainUnsure) scatter(s Slot) traced {
 	if all, ok := m.known[s]; ok {
 		return all[0]
@@ -55,6 +58,9 @@ func (m *mainUnsure) meanRows(list Slot) []Rows {
 // origin is the slot of the readings that a list was worked out from value by value; its own
 // where it was from several that don't go together, or in another order. It is false for a
 // list of no readings: one that was written as values in the brackets of a function.
+//
+// Two means go together if their readings do: T and T^2 of one table have their rows in common,
+// and a sorted list has lost its rows.
 func (m *mainUnsure) origin(list Slot, seen map[Slot]bool) (Slot, bool) {
 	in, own := &m.p.Main.Instrs[list], m.p.Main.span(list).width
 	switch {
@@ -85,6 +91,8 @@ func (m *mainUnsure) origin(list Slot, seen map[Slot]bool) (Slot, bool) {
 
 // ownSources tells whether a list has elements that depend on a source that others don't
 // depend on.
+//
+// A scale that all readings share is no uncertainty of one: it does not make them scatter.
 func (m *mainUnsure) ownSources(list Slot) bool {
 	all := m.at(list)
 	of := map[Source]int{}

@@ -26,6 +26,9 @@ func (in Instr) Moved(from []Slot, to *[]Slot, place func(Slot) Slot) Instr {
 }
 
 // reads calls note with every slot of its code that the instruction of one depends on.
+//
+// A power whose exponent has a name depends on that name, though its instruction holds the
+// number alone.
 func (c *Code) reads(s Slot, note func(Slot)) {
 	in := &c.Instrs[s]
 	if p, ok := c.Named(s); ok {
@@ -85,6 +88,9 @@ func (r Reads) Main(s Slot, note func(Slot)) {
 
 // Loads are the slots of the main code that a function loads, itself or by those
 // that it runs, each once.
+//
+// It is noted before it is known, so that functions that call each other, in a program made by
+// hand, would not go round.
 func (r Reads) Loads(fn int) []Slot {
 	known, ok := r.loads[fn]
 	if ok || fn < 0 || fn >= len(r.p.Funcs) {
@@ -153,6 +159,8 @@ func (p *Program) needs(s Slot, look func(s Slot, in *Instr) (goOn bool)) {
 // what they read, which is above them.
 type backward []Slot
 
+// add puts a slot in its place. They are few, so that moving those behind it costs less than a
+// heap would.
 func (b *backward) add(s Slot) {
 	if i, found := slices.BinarySearchFunc(*b, s, func(a, s Slot) int { return cmp.Compare(s, a) }); !found {
 		*b = slices.Insert(*b, i, s)

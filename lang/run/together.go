@@ -23,6 +23,9 @@ const mostVarying = 1 << 10
 
 // put fills out with what an operation makes of the elements of a list, of which there
 // is at least one; false where they vary and are too many to be put in order.
+//
+// Pick takes one column of a list, Tally its length, and Scatter is 0: what that is uncertain
+// by is known elsewhere (readings.go).
 func (t *together[N]) put(op ops.Op, k float64, list, out []N) bool {
 	switch op {
 	case ops.Pick:
@@ -116,6 +119,8 @@ func Deviation(list []float64) float64 {
 }
 
 // sorted is the list in rising order.
+//
+// Only the places are compared; what goes with them, a slope or a figure, comes along.
 func (t *together[N]) sorted(list []N) ([]N, bool) {
 	plain := make([]float64, len(list))
 	for i, n := range list {

@@ -46,6 +46,8 @@ func (w *latexWriter) tex(s string) {
 	w.word = n > 0 && n < len(s) && s[n-1] == '\\'
 }
 
+// Each box has one command, and the room about signs is TeX's own: what is an operator there is
+// written as one.
 func (w *latexWriter) box(b *Box) {
 	switch b.kind {
 	case row, group:

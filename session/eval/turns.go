@@ -144,6 +144,8 @@ func (l *Line) Turning(uses []*plan.Def) bool {
 	return strings.Contains(text, "rpm") || strings.Contains(text, "rev") || strings.Contains(text, "°/") || l.usesTurns(uses)
 }
 
+// usesTurns tells whether a definition has a unit of turns, or is a function with such a unit
+// written in it.
 func (p *Page) usesTurns(uses []*plan.Def) bool {
 	for _, d := range uses {
 		if partsOfTurn(d.Unit) || d.Kind == plan.Function && d.Func != nil && d.Func.X != nil && p.InTurns(d.Func.X) != nil {
