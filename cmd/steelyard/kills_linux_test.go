@@ -49,7 +49,7 @@ func (p onPad) act(r *rand.Rand, round, step int) (line, shown string, then onPa
 		return fmt.Sprintf("insert before %d %s", at, text), fmt.Sprintf("%d.  %s", at, text), then
 	case n < 10:
 		then.statements = slices.Delete(then.statements, at-1, at)
-		return fmt.Sprintf("remove %d", at), "taken out", then
+		return fmt.Sprintf("remove %d", at), "removed", then
 	case n < 13 && given:
 		now := fmt.Sprintf("r_%d_%d", round, step)
 		word := regexp.MustCompile(`\b` + name + `\b`)
@@ -63,13 +63,13 @@ func (p onPad) act(r *rand.Rand, round, step int) (line, shown string, then onPa
 			then.title = p.title
 		}
 		then.after = &p
-		return "undo", "taken back", then
+		return "undo", "undone", then
 	case n < 17 && p.after != nil:
 		then = *p.after
 		if then.saved = false; !then.entitled {
 			then.title = p.title
 		}
-		return "redo", "done again", then
+		return "redo", "redone", then
 	case n < 18:
 		then.title, then.entitled = fmt.Sprintf("Crates %d %d", round, step), true
 		return "worksheet 1 " + then.title, "title: " + then.title, then

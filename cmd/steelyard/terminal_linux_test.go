@@ -194,7 +194,7 @@ func TestScratchpad(t *testing.T) {
 	c.line("v = 3.4 m/s", "  3.  ")
 	c.line("W = 1/2*m*v^2 in N", "= 0.4624 J")
 	c.expect("  4.  ")
-	c.line("undo", "taken back")
+	c.line("undo", "undone")
 	c.expect("  3.  ")
 	c.line("W = 1/2*m*v^2 in J", "= 0.4624 J, an energy")
 	c.expect("  4.  ")

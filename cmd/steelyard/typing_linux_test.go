@@ -210,10 +210,10 @@ func TestUndoKeys(t *testing.T) {
 	c.line("x = 1 m", "  2.  ")
 	c.send("y = 2 km\x1f\x1f\x1f") // word by word
 	c.send("\x1f")
-	c.expect("taken back: line 1")
+	c.expect("undone: line 1")
 	c.expect("  1.  ")
 	c.send("\x1e")
-	c.expect("done again: line 1")
+	c.expect("redone: line 1")
 	c.expect("  2.  ")
 	c.send("z = 7 m\x15\x1f\r") // cut out, and taken back
 	c.expect("  3.  ")

@@ -29,7 +29,7 @@ var (
 	namesWord     = StatementWord{Word: "names", Form: "names", Summary: "Lists what has been given and worked out.", Example: "names", Ready: true, read: readCommand, alone: true}
 	changeWord    = StatementWord{Word: "change", Form: "change LINE [to STATEMENT]", Summary: "Changes a line; what depends on it is worked out again.", Example: "change 3 to k = 250 N/m", Ready: true, read: readCommand, rows: true}
 	insertWord    = StatementWord{Word: "insert", Form: "insert before LINE [STATEMENT]", Summary: "Puts a line in before another.", Example: "insert before 3 x = 6.0 cm", Ready: true, read: readCommand, rows: true}
-	removeWord    = StatementWord{Word: "remove", Form: "remove LINE", Summary: "Takes a line out.", Example: "remove 3", Ready: true, read: readCommand}
+	removeWord    = StatementWord{Word: "remove", Form: "remove LINE [to LINE]", Summary: "Takes a line out, or several.", Example: "remove 3", Ready: true, read: readCommand}
 	renameWord    = StatementWord{Word: "rename", Form: "rename NAME to NAME", Summary: "Changes a name in every line that means it.", Example: "rename k to k_s", Ready: true, read: readCommand}
 	withWord      = StatementWord{Word: "with", Form: "with NAME = VALUE[, …]", Summary: "Shows what would move if a given had another value.", Example: "with k = 260 N/m", Ready: true, read: readCommand, prose: true}
 	titleWord     = StatementWord{Word: "title", Form: "title TEXT", Summary: "Sets the title of the worksheet.", Example: "title Crates over a pulley", Ready: true, read: readCommand, prose: true, colon: true}

@@ -110,7 +110,7 @@ func (s *FormulaDef) Takes() []FormulaSymbol {
 // Match pairs what a call of the formula takes with the call's arguments, by their place
 // or their name; what is left out has its default, or nil. The first placed symbols are
 // those that have a place; g, where the formula has it, is given by name alone, so that
-// weight(m) is m·g with the gravity of the page. An argument that no symbol is left for
+// weight(m) is m·g with the gravity of the page, if its line says nothing else. An argument that no symbol is left for
 // is returned as wrong.
 //
 // The two slices have one length. A nil among args is an argument that is missing:
@@ -120,7 +120,14 @@ func (s *FormulaDef) Match(c *Call) (symbols []FormulaSymbol, args []Expr, place
 	symbols = s.Takes()
 	placed = len(symbols)
 	if left, ok := s.Left.(*Name); Holds(s.Right, "g") && !(ok && left.Name == "g") {
-		symbols = append(symbols, FormulaSymbol{Ident: Ident{Name: "g"}, Unit: UnitText{Text: "m/s^2"}, Default: &Name{At: c.Name, Name: "g"}})
+		g, own := s.Symbol("g")
+		if !own {
+			g = FormulaSymbol{Ident: Ident{Name: "g"}, Unit: UnitText{Text: "m/s^2"}}
+		}
+		if g.Default == nil {
+			g.Default = &Name{At: c.Name, Name: "g"}
+		}
+		symbols = append(symbols, g)
 	}
 	args = make([]Expr, len(symbols))
 	next := 0

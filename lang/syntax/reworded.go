@@ -254,6 +254,8 @@ var rewordings = []reworded{
 	as("", patternWith(`^(?:tip|head)[- ](?:to|in)[- ]tail:?\s+(.+)$`, "tail"), "Vectors are drawn by `arrows`.", "arrows $1 head to tail"),
 	as("", patternWith(`^(?:vectors?|free[- ]body diagram(?: of)?):?\s+(.+)$`, "vector", "free"), "Vectors are drawn by `arrows`.", "arrows $1"),
 	as("", patternWith(`^(?:delete|erase|drop) (?:line )?(\d+)$`, "delete", "erase", "drop"), "Use `remove` to take a line out.", "remove $1"),
+	as("", patternWith(`^(?:edit|correct|modify) (?:line )?(\d+)$`, "edit", "correct", "modify"), "Use `change` to edit a line.", "change $1"),
+	as("", patternWith(`^(?:show|list|view) (?:lines? )?(\d+)(?:\s*(?:-|–|to)\s*(\d+))?$`, "show", "list", "view"), "Use `page` to see lines.", "page $1"),
 	as("", patternWith(`^(?:convert|express) (.+ in .+)$`, " in "), "A unit after `in` is enough to convert a value.", "$1"),
 	as("", patternWith(`^(\p{Lu}\p{Ll}*\s[^=]*[.?])$`, ".", "?"), "Words are kept in a note.", "note $1"),
 	as("", patternWith(`^`+aName+`:\s*([^=]+)$`, ":"), "Put the value after =.", "$1 = $2"),

@@ -1,16 +1,22 @@
 package live
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/units/writing"
 )
 
 // Answer is what became of a command about the page as a whole.
@@ -82,9 +88,9 @@ func (p *Page) answer(ctx context.Context, e *entry.Entry, cmd *syntax.Command) 
 	case "page":
 		c.page()
 	case "undo":
-		c.back(p.Undo, "There is nothing to undo.", "taken back: ")
+		c.back(p.Undo, "There is nothing to undo.", "undone: ")
 	case "redo":
-		c.back(p.Redo, "There is nothing to do again.", "done again: ")
+		c.back(p.Redo, "There is nothing to redo.", "redone: ")
 	}
 	return c.got
 }
@@ -115,7 +121,7 @@ func (c *command) line(text string) (int, bool) {
 		message, hint, offer := c.lineOf()
 		c.refuse(message, hint, offer...)
 	case last == 0:
-		c.refuse("There is no line yet.", "")
+		c.refuse("There is no line yet.", "Type one first, such as m = 80 g.")
 	case n < 1 || n > last:
 		c.refuse(fmt.Sprintf("There is no line %d; the last is line %d.", n, last), "`page` shows them all.")
 	default:
@@ -124,13 +130,43 @@ func (c *command) line(text string) (int, bool) {
 	return 0, false
 }
 
+// lines reads the numbers of some lines, 3 or 3 to 8; 3-8 can mean nothing else.
+func (c *command) lines() (from, to int, ok bool) {
+	m := someLines().FindStringSubmatch(c.cmd.Arg)
+	if m != nil && m[2] == "" && m[3] != "" {
+		c.refuse("Two lines have `to` between them.", "", m[1]+" to "+m[3])
+		return 0, 0, false
+	}
+	first, last := c.cmd.Arg, c.cmd.Arg
+	if m != nil {
+		first, last = m[1], cmp.Or(m[3], m[1])
+	}
+	if from, ok = c.line(first); !ok {
+		return 0, 0, false
+	}
+	to, ok = c.line(last)
+	if ok && to < from {
+		from, to = to, from
+	}
+	return from, to, ok
+}
+
+// someLines are the numbers of lines, and what is between two of them.
+var someLines = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(?:lines? )?(\d+)(?:(\s*(?:to\b|-|–)\s*)?[\s,]*(\d+))?$`)
+})
+
 // lineOf says that the number of a line is missing, and offers the command with that of the
 // last line which gives the name it begins with: change m to 3 kg, change m = 3 kg,
 // remove m. In change 1 m = 3 kg it is the to that is missing.
 func (c *command) lineOf() (message, hint string, offer []string) {
 	word, value := c.cmd.Arg, ""
-	if i := strings.IndexAny(word, " ="); i > 0 {
-		word, value = word[:i], strings.TrimSpace(strings.TrimPrefix(strings.TrimLeft(word[i:], " ="), "to "))
+	if i := strings.IndexAny(word, " =,:"); i > 0 {
+		word, value = word[:i], strings.TrimSpace(strings.TrimPrefix(strings.TrimLeft(word[i:], " =,:"), "to "))
+	}
+	if strings.HasPrefix(value, "from ") { // from 2 kg to 3 kg
+		value = value[strings.LastIndex(value, " to ")+1:]
+		value = strings.TrimPrefix(strings.TrimPrefix(value, "to "), "from ")
 	}
 	change := c.cmd.Word == "change" && value != "" && value != "to"
 	if _, err := strconv.Atoi(word); err == nil && change {
@@ -256,6 +292,10 @@ func isCommand(s syntax.Stmt) bool {
 
 // insert is insert before 3 [STATEMENT].
 func (c *command) insert() {
+	if behind, ok := strings.CutPrefix(c.cmd.Arg, "after "); ok {
+		c.insertAfter(behind)
+		return
+	}
 	rest, _ := strings.CutPrefix(c.cmd.Arg, "before ")
 	number, text, _ := strings.Cut(strings.TrimSpace(rest), " ")
 	line, ok := c.line(number)
@@ -270,17 +310,33 @@ func (c *command) insert() {
 	c.put(at, text, at.command())
 }
 
-// remove is remove 3.
+// insertAfter offers insert before 4 for insert after 3.
+func (c *command) insertAfter(rest string) {
+	number, text, _ := strings.Cut(rest, " ")
+	line, ok := c.line(number)
+	switch {
+	case !ok:
+	case line == len(c.Entries()):
+		c.refuse(fmt.Sprintf("Line %d is the last line.", line), "Type the new line at the prompt, without `insert`.")
+	default:
+		c.refuse("New lines go in before a line.", "", strings.TrimSpace(fmt.Sprintf("before %d %s", line+1, text)))
+	}
+}
+
+// remove is remove 3 and remove 3 to 8.
 func (c *command) remove() {
-	line, ok := c.line(c.cmd.Arg)
+	from, to, ok := c.lines()
 	if !ok {
 		return
 	}
-	ed := session.Edit{At: line, Drop: 1}
+	ed := session.Edit{At: from, Drop: to - from + 1}
 	ed.Texts = c.renumbered(ed)
-	text := c.Entries()[line-1].Text
+	out := FirstRow(c.Entries()[from-1].Text)
+	if ed.Drop > 1 {
+		out = writing.Count(ed.Drop, "line")
+	}
 	if c.carry(ed) {
-		c.say("taken out: %s", FirstRow(text))
+		c.say("removed: %s", out)
 	}
 }
 
@@ -310,19 +366,11 @@ func (c *command) back(take func(context.Context) (Change, bool), nothing, did s
 func (c *command) page() {
 	all := c.Entries()
 	from, to := 1, len(all)
-	switch fields := strings.Fields(c.cmd.Arg); {
-	case len(fields) == 0:
-	case fields[0][0] >= '0' && fields[0][0] <= '9':
-		last := fields[len(fields)-1]
-		if len(fields) != 1 && (len(fields) != 3 || fields[1] != "to") {
-			c.refuse("Two lines have `to` between them.", "Write, for example, `page 3 to 8`.")
-			return
-		}
-		var ok1, ok2 bool
-		if from, ok1 = c.line(fields[0]); !ok1 {
-			return
-		}
-		if to, ok2 = c.line(last); !ok2 {
+	switch first, _ := utf8.DecodeRuneInString(strings.TrimPrefix(strings.TrimPrefix(c.cmd.Arg, "lines "), "line ")); {
+	case c.cmd.Arg == "":
+	case unicode.IsDigit(first):
+		var ok bool
+		if from, to, ok = c.lines(); !ok {
 			return
 		}
 	default:
@@ -352,7 +400,7 @@ func (c *command) part(name string) (from, to int) {
 		}
 	}
 	if from == 0 {
-		c.refuse("There is no part "+name+" on this page.", "Write, for example, `page b` or `page 3 to 8`.")
+		c.refuse("There is no part "+name+" on this page.", "`page` shows all lines, `page b` a part, `page 3 to 8` some lines.")
 	}
 	return from, len(c.Entries())
 }

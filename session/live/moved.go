@@ -129,7 +129,9 @@ type comesTo string
 func (s *comesTo) Result(r *entry.Result) {
 	words := make([]string, len(r.Values))
 	for i := range r.Values {
-		words[i] = r.Values[i].Shown(units.Screen)
+		if words[i] = r.Values[i].Shown(units.Screen); len(words) > 1 {
+			words[i] = r.Values[i].Name + " = " + words[i]
+		}
 	}
 	*s = comesTo(strings.Join(words, ", "))
 }

@@ -221,8 +221,10 @@ func (s *step) words() string {
 		return "the title " + s.title.now
 	case len(s.does.Put) > 0:
 		return fmt.Sprintf("line %d, %s", s.does.At, FirstRow(s.does.Put[0]))
+	case s.does.Drop > 1:
+		return fmt.Sprintf("removing lines %d to %d", s.does.At, s.does.At+s.does.Drop-1)
 	case s.does.Drop > 0:
-		return fmt.Sprintf("the removal of line %d", s.does.At)
+		return fmt.Sprintf("removing line %d", s.does.At)
 	case lines == 1:
 		for line := range s.does.Texts {
 			return fmt.Sprintf("the change of line %d", line)

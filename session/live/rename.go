@@ -21,7 +21,7 @@ func (c *command) rename() {
 	left, right, ok := strings.Cut(c.cmd.Arg, " to ")
 	left, place, placed := strings.Cut(strings.TrimSpace(left), "@")
 	right = strings.TrimSpace(right)
-	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(right), written: right}
+	r := renaming{Page: c.Page, from: syntax.Canonical(left), to: syntax.Canonical(right), typed: left, written: right}
 	if !ok || r.from == "" || r.to == "" {
 		names := slices.DeleteFunc(strings.Fields(c.cmd.Arg), func(w string) bool { return w == "to" })
 		switch before := strings.HasPrefix(c.cmd.Arg, "to "); {
@@ -78,7 +78,8 @@ func (c *command) rename() {
 type renaming struct {
 	*Page
 	from, to string
-	written  string // the new name as it was typed
+	typed    string // the old name as it was typed
+	written  string // the new one
 	line     int    // that gives it
 	// now are the old names with what is written in their place, and old the new names
 	// with the old ones.
@@ -136,7 +137,7 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 	case len(lines) == 0 && placed:
 		return fmt.Sprintf("Line %d does not define %s.", r.line, r.from), ""
 	case len(lines) == 0:
-		return "No line defines " + r.from + ".", "`names` shows what has been given."
+		return "No line defines " + r.typed + ".", "`names` shows what has been given."
 	case len(lines) > 1:
 		return r.from + " is given in line " + strings.Join(lines, " and in line ") + ".", "Say which: `rename " + r.from + "@" + lines[0] + " to " + r.written + "`."
 	}

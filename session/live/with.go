@@ -59,7 +59,8 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		said = strings.TrimSpace(said)
 		name := syntax.Canonical(said)
 		if !ok || name == "" || strings.TrimSpace(value) == "" {
-			return nil, refused(w.of(text)+" doesn't define a name.", "Write, for example, "+w.of("m = 0.10 kg")+".")
+			word, _, _ := strings.Cut(said, " ")
+			return nil, refused("The new value is missing behind "+w.Word+".", "Write, for example, "+w.of(valueFor(entries, syntax.Canonical(word)))+".")
 		}
 		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
 		d, ok := stmt.(*syntax.Define)
@@ -93,7 +94,7 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 			if v, _, part := plan.AxisOf(name); part && len(givenLines(entries, v)) > 0 {
 				return nil, refused(said+" is a component of "+v+", and has no value of its own.", "Replace the vector, "+w.of(v+" = (…, …)")+".")
 			}
-			return nil, refused(said+" is not a given of this worksheet.", w.Word+" replaces a line such as "+said+" = 0.10 kg, not a result.")
+			return nil, noGiven(entries, said, name, w)
 		}
 		if hint := lacksUnit(entries, line, said, d, w); hint != "" {
 			return nil, refused(w.of(text)+" sets "+said+" without a unit.", hint)
@@ -107,6 +108,29 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		out[line] = otherwise(entryAt(entries, line), d, said+" = "+strings.TrimSpace(value))
 	}
 	return out, nil
+}
+
+// valueFor is a given with a value, for an example: of the page, if it has one.
+func valueFor(entries []*entry.Entry, name string) string {
+	text := "m = 0.10 kg"
+	for _, e := range slices.Backward(entries) {
+		if d, ok := e.Stmt.(*syntax.Define); ok && written(d) && !e.Failed() {
+			if text = d.Name + " = " + syntax.PrintExpr(d.X); d.Name == name {
+				break
+			}
+		}
+	}
+	return text
+}
+
+// noGiven says that no line gives a name a written value.
+func noGiven(entries []*entry.Entry, said, name string, w Wording) *Refused {
+	for _, e := range slices.Backward(entries) {
+		if slices.Contains(e.Gives(), name) {
+			return refused(said+" is worked out in line "+strconv.Itoa(e.Line)+", and not given.", w.Word+" replaces a given, as in "+w.of(valueFor(entries, ""))+".")
+		}
+	}
+	return refused("No line gives "+said+" a value.", w.Word+" replaces a given, as in "+w.of(valueFor(entries, ""))+".")
 }
 
 // otherwise is a given with another value, for whom it is printed and, unless there are
