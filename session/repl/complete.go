@@ -77,12 +77,18 @@ const rowsOfWords = 8
 
 // rows are the words in columns, in as many rows as there is room for.
 func (t *tab) rows(columns, most int) []string {
-	wide := 0
-	for _, w := range t.words {
-		wide = max(wide, runewidth.StringWidth(w)+2)
+	down := min(max(most, 1), rowsOfWords)
+	across, wide := columns/2, 0
+	for ; across > 0; across-- { // as many columns as those words need that are shown
+		wide = 0
+		for _, w := range t.words[:min(across*down, len(t.words))] {
+			wide = max(wide, runewidth.StringWidth(w)+2)
+		}
+		if across*wide < columns || across == 1 {
+			break
+		}
 	}
-	across := max(1, (columns-1)/wide)
-	down := min((len(t.words)+across-1)/across, max(most, 1), rowsOfWords)
+	down = min((len(t.words)+across-1)/across, down)
 	shown := t.words
 	if room := across * down; room < len(shown) {
 		shown = slices.Clone(shown[:room])
