@@ -230,7 +230,7 @@ func (s *scratchpad) print(arg string) {
 		s.tell("Write print and a name: print key.html, or print handout.html as handout.")
 		return
 	case p.form == nil:
-		s.tell("What is printed is HTML, Markdown, LaTeX or text: write a name that ends in .html, .md, .tex or .txt. For a PDF, print HTML, and that from a browser.")
+		s.tell("What is printed is HTML, Markdown, LaTeX or text: write a name that ends in .html, .md, .tex or .txt. For a PDF, print to HTML, and print that page from a browser.")
 		return
 	case n > limit.Printed:
 		s.tell(fmt.Sprintf("The page has %d statements; the most that are printed is %d.", n, limit.Printed))

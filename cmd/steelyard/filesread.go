@@ -56,7 +56,7 @@ func (s *scratchpad) tellChanged(was string) {
 	before, now := strings.Split(was, "\n"), strings.Split(s.read.rows, "\n")
 	for i, e := range s.read.lines {
 		if i < len(before) && before[i] != now[i] && !e.Failed() {
-			s.tell(fmt.Sprintf("caution: %s is not as it was when line %d read it. What is here comes from the file as it is now.",
+			s.tell(fmt.Sprintf("caution: %s has changed since line %d read it. The page uses the file as it is now.",
 				e.Stmt.(*syntax.Data).File, e.Line))
 		}
 	}

@@ -110,7 +110,7 @@ func (s *scratchpad) lost(command, which string) (at int, ok bool) {
 	case which == "":
 		s.tell("There are " + strconv.Itoa(n) + " of them; say which: `" + command + " 1`. `recover` lists them.")
 	case err != nil || number < 1 || number > n:
-		s.tell("Behind `" + command + "` comes the number of a scratchpad that was not saved, from 1 to " + strconv.Itoa(n) + ". `recover` lists them.")
+		s.tell("Write `" + command + "` and a number from 1 to " + strconv.Itoa(n) + ". `recover` lists the scratchpads.")
 	default:
 		return n - number, true
 	}

@@ -83,11 +83,11 @@ func TestTitleIsKept(t *testing.T) {
 func TestWithoutHome(t *testing.T) {
 	state := t.TempDir()
 	c := openTerminal(t, state, "XDG_STATE_HOME=", "HOME=")
-	c.expect("not kept against a crash")
+	c.expect("a crash would lose")
 	c.expect("  1.  ")
 	c.line("m = 2 kg", "  2.  ")
 	c.send("\x04")
-	c.expect("leaving once more loses")
+	c.expect("it is lost")
 	c.send("\x04")
 	c.leaves()
 	if left, _ := os.ReadDir(state); len(left) != 0 {

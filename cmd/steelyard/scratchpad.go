@@ -286,9 +286,9 @@ func (s *scratchpad) Leave() bool {
 		text = "What has changed is not saved to " + s.file.path + ": `save` saves it"
 	}
 	if s.journal.Whole() {
-		text += ", leaving once more keeps it for the next start to offer."
+		text += "; if you leave again, the next start offers it."
 	} else {
-		text += ", leaving once more loses it."
+		text += "; if you leave again, it is lost."
 	}
 	s.tell(text)
 	return false

@@ -87,8 +87,8 @@ func (s *scratchpad) preview(arg string) {
 	case "on", "off":
 		s.unseen = arg == "off"
 	case "":
-		s.tell("What a line would come to is shown under it as you type: `preview off` ends that, `preview on` begins it again.")
+		s.tell("What a line would come to is shown under it as you type: `preview off` switches that off, `preview on` on again.")
 	default:
-		s.tell("Behind `preview` comes `on` or `off`.")
+		s.tell("Write `preview on` or `preview off`.")
 	}
 }

@@ -453,7 +453,7 @@ func TestLeaving(t *testing.T) {
 	c := openTerminal(t, t.TempDir())
 	c.expect("  1.  ")
 	c.line("m = 2 kg", "  2.  ")
-	c.line("quit", "This worksheet is not saved: `save FILE` saves it, leaving once more")
+	c.line("quit", "This worksheet is not saved: `save FILE` saves it; if you leave again")
 	c.expect("  2.  ")
 	c.line("save crates", "saved")
 	c.line("v = 3 m/s", "  3.  ")

@@ -64,7 +64,7 @@ func supported(p *eval.Page, d *plan.Def) string {
 		words += ", limited by " + of.By
 	}
 	if of.ByNoughts != "" && of.Bare < of.Known {
-		words += "; " + eval.Counted(of.Bare) + " if the noughts of " + of.ByNoughts + " only hold a place"
+		words += "; " + eval.Counted(of.Bare) + " if the zeros of " + of.ByNoughts + " only hold a place"
 	}
 	return words
 }

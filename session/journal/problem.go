@@ -19,7 +19,7 @@ func (p *Problem) Error() string {
 // notKept is the problem of a scratchpad without a journal.
 func notKept(why string) *Problem {
 	return &Problem{
-		Message: "what you enter is not kept against a crash: " + why + ".",
+		Message: "a crash would lose what you enter: " + why + ".",
 		Hint:    "Save your work now and then with save FILE.",
 	}
 }

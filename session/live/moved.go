@@ -11,7 +11,7 @@ import (
 	"steelyard/units"
 )
 
-// Moved is a line that comes out otherwise than before.
+// Moved is a line that has changed than before.
 type Moved struct {
 	// Entry is the line as it is now; nil if it is gone.
 	Entry *entry.Entry
@@ -101,7 +101,7 @@ func (m *Moved) Told() *entry.Entry {
 	case m.Anew && words != nil:
 		e.Outcome = words
 	case m.Anew:
-		e.Outcome = entry.Rows("comes out otherwise")
+		e.Outcome = entry.Rows("has changed")
 	}
 	return &e
 }

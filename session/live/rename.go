@@ -53,7 +53,7 @@ func (c *command) rename() {
 		if !r.alike(old[i], e) {
 			c.Undo(c.ctx)
 			c.undone, c.got = undone, Answer{}
-			c.refuse(fmt.Sprintf("Line %d would not mean the same then.", e.Line), "Choose another name, or change the lines one by one. The page stays as it was.")
+			c.refuse(fmt.Sprintf("Then line %d would mean something else.", e.Line), "Choose another name, or change the lines one by one. The page stays as it was.")
 			return
 		}
 	}
@@ -121,21 +121,21 @@ func (r *renaming) refused(placed bool) (why, hint string) {
 		switch s := e.Stmt.(type) {
 		case *syntax.UnitDef, *syntax.Constants:
 			if gives {
-				return fmt.Sprintf("%s of line %d has that name of its own.", r.from, e.Line), ""
+				return fmt.Sprintf("Line %d fixes the name %s.", e.Line, r.from), "Units and constants keep their names."
 			}
 		case *syntax.Solve:
 			if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil && r.symbolOf(n.Name) {
-				return fmt.Sprintf("%s is a symbol of %s, which line %d solves by its name.", r.from, n.Name, e.Line), "Write the equation out there first."
+				return fmt.Sprintf("Line %d solves %s by its name, and %s is a symbol of it.", e.Line, n.Name, r.from), "Write out the equation in that line first."
 			}
 		}
 	}
 	switch {
 	case len(lines) == 0 && r.headed() != nil:
 		e := r.headed()
-		return r.from + " is named in the head of " + e.Stmt.(*syntax.Data).File + ", which line " + strconv.Itoa(e.Line) + " reads.",
-			"Change the name in that file, or give it another one in a line of its own: " + r.written + " = " + r.from + "."
+		return "Line " + strconv.Itoa(e.Line) + " takes the name " + r.from + " from the file " + e.Stmt.(*syntax.Data).File + ".",
+			"Change it in that file, or add a line: " + r.written + " = " + r.from + "."
 	case len(lines) == 0 && placed:
-		return fmt.Sprintf("Line %d does not define %s.", r.line, r.from), ""
+		return fmt.Sprintf("Line %d doesn't define %s.", r.line, r.from), ""
 	case len(lines) == 0:
 		return "No line defines " + r.typed + ".", "`names` shows what has been given."
 	case len(lines) > 1:

@@ -33,9 +33,9 @@ func (c *command) with() {
 	for i := range moved {
 		moved[i].New = false
 	}
-	c.say("The page stays as it is; this would move:")
+	c.say("The page stays as it is. This would change:")
 	if len(moved) <= len(changed) {
-		c.say("Nothing else would move.")
+		c.say("Nothing else would change.")
 	}
 }
 
@@ -69,7 +69,7 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 			if len(fs) > 0 {
 				hint = fs[0].Message + " " + fs[0].Hint
 			}
-			return nil, refused(w.of(text)+" doesn't set "+said+" a written value.", hint)
+			return nil, refused(w.of(text)+" gives "+said+" no number.", hint)
 		}
 		lines := givenLines(entries, name)
 		line := 0

@@ -15,7 +15,7 @@ func (ed *editor) edit() {
 		program = os.Getenv("EDITOR")
 	}
 	if program == "" {
-		ed.told = "No editor is named: set EDITOR to the command that starts yours."
+		ed.told = "No editor is set. Set EDITOR to the command that starts yours."
 		return
 	}
 	ed.screen.erase()

@@ -178,7 +178,7 @@ func TestReplayStops(t *testing.T) {
 
 // Files are replayed on goroutines beside one another: under the race detector
 // this tells whether two pages share anything that one of them writes, and
-// anywhere whether a page comes out otherwise than alone.
+// anywhere whether a page has changed than alone.
 func TestReplaysSideBySide(t *testing.T) {
 	files, _ := filepath.Glob("../../examples/*.worked")
 	if len(files) == 0 {
