@@ -80,7 +80,7 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 	}
 	most, message := 2, "A line has a slope and an intercept, and no more."
 	if s.Through {
-		most, message = 1, "A line through the origin has a slope alone."
+		most, message = 1, "A line through the origin has only a slope."
 	}
 	if len(s.As) > most {
 		return nil, &fault{finding.New(finding.WrongCall, s.As[most].NameAt, message, "Leave this name out.")}

@@ -331,7 +331,7 @@ func TestWriteThatFailsIsSaid(t *testing.T) {
 	j.Accept("a = 1 m")
 	crash(t, j)
 	problem := j.Accept("b = 2 m")
-	if problem == nil || !strings.Contains(problem.Message, "not kept") || problem.Hint == "" {
+	if problem == nil || !strings.Contains(problem.Message, "would lose") || problem.Hint == "" {
 		t.Errorf("got %v", problem)
 	}
 }
