@@ -118,8 +118,8 @@ func TestRecoverAndForget(t *testing.T) {
 	c.line("v = 1 m/s", "  2.  ")
 	c.line("recover", "      1  ")
 	c.expect("      2  ")
-	c.line("recover 3", "Behind `recover` comes the number")
-	c.line("recover it", "Behind `recover` comes the number")
+	c.line("recover 3", "Write `recover` and a number")
+	c.line("recover it", "Write `recover` and a number")
 	c.line("recover 1", "What is on the scratchpad is not saved")
 	c.line("recover 1 anyway", "brought back: 1 statement")
 	c.line("2*q", "= 6 kg")
@@ -187,6 +187,6 @@ func TestRecoverTellsOfFiles(t *testing.T) {
 	write("0.72")
 	c = openTerminal(t, state)
 	c.expect("  1.  ")
-	c.line("recover", "caution: swing.csv is not as it was when line 2 read it.")
+	c.line("recover", "caution: swing.csv has changed since line 2 read it.")
 	c.crash()
 }

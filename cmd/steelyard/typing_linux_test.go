@@ -439,7 +439,7 @@ func TestPreviewOff(t *testing.T) {
 	c.expect("  1.  ")
 	c.line("preview off", "  1.  ")
 	c.line("k = 250 N/m", "  2.  ")
-	c.line("preview what", "comes `on` or `off`")
+	c.line("preview what", "Write `preview on` or `preview off`.")
 	if strings.Contains(c.raw(), "a force per length") {
 		t.Errorf("%q", c.raw())
 	}
