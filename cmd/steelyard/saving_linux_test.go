@@ -87,7 +87,7 @@ func TestWithoutHome(t *testing.T) {
 	c.expect("  1.  ")
 	c.line("m = 2 kg", "  2.  ")
 	c.send("\x04")
-	c.expect("it is lost")
+	c.expect("saves it; if you leave again")
 	c.send("\x04")
 	c.leaves()
 	if left, _ := os.ReadDir(state); len(left) != 0 {
