@@ -256,7 +256,7 @@ func TestOwnEditor(t *testing.T) {
 	c = openTerminal(t, state, "EDITOR=", "VISUAL=")
 	c.expect("  1.  ")
 	c.send("\x18\x05")
-	c.expect("set EDITOR")
+	c.expect("Set EDITOR")
 }
 
 // TestModesRestored leaves the terminal as it was on every way out.

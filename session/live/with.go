@@ -69,7 +69,7 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 			if len(fs) > 0 {
 				hint = fs[0].Message + " " + fs[0].Hint
 			}
-			return nil, refused(w.of(text)+" gives "+said+" no number.", hint)
+			return nil, refused("In "+w.of(text)+", "+said+" has no number.", hint)
 		}
 		lines := givenLines(entries, name)
 		line := 0
@@ -130,7 +130,7 @@ func noGiven(entries []*entry.Entry, said, name string, w Wording) *Refused {
 			return refused(said+" is worked out in line "+strconv.Itoa(e.Line)+", and not given.", w.Word+" replaces a given, as in "+w.of(valueFor(entries, ""))+".")
 		}
 	}
-	return refused("No line gives "+said+" a value.", w.Word+" replaces a given, as in "+w.of(valueFor(entries, ""))+".")
+	return refused("No line defines "+said+".", w.Word+" replaces a given, as in "+w.of(valueFor(entries, ""))+".")
 }
 
 // otherwise is a given with another value, for whom it is printed and, unless there are
