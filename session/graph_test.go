@@ -71,6 +71,7 @@ func TestShapes(t *testing.T) {
 		{"n^5 - n against n from -1 to 1", "n⁵ - n is greatest, 0.534992, at n = -0.66874 and least, -0.534992, at n = 0.66874; zero at n = -1, 0, 1; the same with the other sign on both sides of n = 0."},
 		{"√(1 m^2 - r^2) against r from -1.5 m to 1.5 m", "√(1 m² - r²) is greatest, 1 m, at r = 0 and least, 0 m, at r = -1 m, 1 m; with a break below r = -1 m, above r = 1 m; zero at r = -1 m, 1 m; the same on both sides of r = 0."},
 		{"exp(-((n - 3.7)/0.00001)^2) against n from 0 to 10", "exp(-((n - 3.7)/0.00001)²) is greatest, 1, at n = 3.7; too small to be told from 0 from n = 0 to n = 3.69973; too small to be told from 0 from n = 3.70027 to n = 10."},
+		{"exp(-n^2) against n from -40 to 40", "exp(-n²) is greatest, 1, at n = 0; too small to be told from 0 from n = -40 to n = -26.875; too small to be told from 0 from n = 26.875 to n = 40; the same on both sides of n = 0."},
 		{"-exp(-1000*(n - 0.123)^2) against n from 0 to 1", "-exp(-1000·(n - 0.123)²) is least, -1, at n = 0.123; too small to be told from 0 from n = 0.96875 to n = 1."},
 		{"n + exp(-((n - 3.7)/0.00001)^2) against n from 0 to 10", "n + exp(-((n - 3.7)/0.00001)²) is greatest, 10, at n = 10 and least, 0, at n = 0; zero at n = 0."},
 		{"(n - 1.46)^2 against n from 0.79 to 2.8", "(n - 1.46)² is a parabola in n that opens upward: least 0 at n = 1.46."},

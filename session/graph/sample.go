@@ -87,12 +87,7 @@ func Sample(f Function, from, to float64, through ...float64) Curve {
 	s.through = through
 	s.add(append(s.even(len(through)), through...))
 	s.common()
-	far := false
-	for i, y := range s.y {
-		if s.ok[i] && s.far(y) {
-			s.ok[i], far = false, true
-		}
-	}
+	far := s.dropFar()
 	for range levels {
 		x := s.wanted()
 		if len(x) == 0 || len(s.x)+len(x) > most {
@@ -191,6 +186,28 @@ func (s *sampler) height() (lo, hi float64, cut bool) {
 // rounding has kept from being none.
 func (s *sampler) far(y float64) bool {
 	return s.b > s.a && math.Abs(y) > 1e6*math.Max(s.b-s.a, math.Max(math.Abs(s.a), math.Abs(s.b)))
+}
+
+// dropFar takes values out that stand for a pole, and tells whether there are any. Several
+// beside each other, between values that do not, are a peak: exp(-x²) is far more at its top
+// than where it is nearly 0. So is one at a place that is known to matter.
+func (s *sampler) dropFar() (some bool) {
+	for i := 0; i < len(s.y); i++ {
+		end, known := i, false
+		for ; end < len(s.y) && s.ok[end] && s.far(s.y[end]); end++ {
+			known = known || slices.Contains(s.through, s.x[end])
+		}
+		if end == i {
+			continue
+		}
+		ends := i > 0 && !s.ok[i-1] || end < len(s.y) && !s.ok[end]
+		if !known && (end == i+1 || ends) {
+			clear(s.ok[i:end])
+			some = true
+		}
+		i = end
+	}
+	return some
 }
 
 // common finds the values between which most of a curve lies.
