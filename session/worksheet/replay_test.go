@@ -80,7 +80,7 @@ func TestReplay(t *testing.T) {
 		{name: "with two", with: []string{"m = 0.10 kg", "v=6.8 m/s"}, say: []string{"→ 2.312 J"}},
 		{name: "with another dimension", with: []string{"m = 0.10 m"}, status: 1},
 		{name: "with a result", with: []string{"W = 1 J"}, status: 2, say: []string{"W is worked out"}},
-		{name: "with an unknown name", with: []string{"q = 1 J"}, status: 2, say: []string{"No line gives q"}},
+		{name: "with an unknown name", with: []string{"q = 1 J"}, status: 2, say: []string{"No line defines q"}},
 		{name: "with another line", with: []string{"v@3 = 1 m/s"}, status: 2, say: []string{"line 3"}},
 		{name: "with an expression", with: []string{"m = 2*x"}, status: 2},
 		{name: "with no value", with: []string{"m"}, status: 2},
