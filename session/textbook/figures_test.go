@@ -63,3 +63,28 @@ func described(text, of string) string {
 	}
 	return ""
 }
+
+// TestCountedFigures counts the figures of written numbers as the answers of exercises do: rows
+// SIG-013 to SIG-017 of OpenStax College Physics 2e and University Physics, section 1.3 and 1.6.
+func TestCountedFigures(t *testing.T) {
+	for number, want := range map[string]string{"0.0009": "one figure", "15450.0": "six figures", "87.990": "five figures", "30.42": "four figures", "99": "two figures"} {
+		if says := described("x = "+number+" m", "2*x"); !strings.HasPrefix(says, want) {
+			t.Errorf("%s m: %s, want %s", number, says, want)
+		}
+	}
+}
+
+// TestUncertaintyOfPercents has the absolute uncertainties that a percentage makes: UNC-004, 3 %
+// of 65 kg, printed as 2 kg, and UNC-007, 2 of 120 mmHg taken to 80 mmHg, printed as 1 mmHg.
+func TestUncertaintyOfPercents(t *testing.T) {
+	for lines, want := range map[string]float64{"m = 65 kg ± 3 %|u(m) in kg": 1.95, "p = 120 ± 2 mmHg|q = 80 mmHg*p/(120 mmHg)|u(q) in mmHg": 4.0 / 3} {
+		pad := session.New()
+		var e *entry.Entry
+		for _, line := range strings.Split(lines, "|") {
+			e = pad.Enter(context.Background(), line)
+		}
+		if v := e.Values(); len(v) != 1 || digits(v[0].InUnit, want) < 9 {
+			t.Errorf("%s: %v %v, want %v", lines, v, e.Findings, want)
+		}
+	}
+}
