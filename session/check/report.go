@@ -97,9 +97,17 @@ func inForm(l *eval.Line, s *syntax.Report, v *entry.Value) {
 	}
 }
 
-// moreFigures cautions where an answer has more figures than its givens support.
+// moreFigures cautions where an answer has more figures than its givens support: of a vector,
+// unless its components are asked for, than those of its magnitude. One component may be small
+// beside that, and known to fewer.
 func moreFigures(l *eval.Line, s *syntax.Report, got eval.Got) {
-	of := l.Support(l.Entry, got.Slot, got.Unit)
+	slot := got.Slot
+	if got.Static.Shape == run.Vector && s.Form != syntax.AsComponents {
+		if size := l.Eval(syntax.Calling("magnitude", s.X), eval.Want{Silent: true}); size.OK {
+			slot = size.Slot
+		}
+	}
+	of := l.Support(l.Entry, slot, got.Unit)
 	if of.Exact || s.Figures <= max(of.Known, 1) {
 		return
 	}
