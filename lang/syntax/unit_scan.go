@@ -153,8 +153,8 @@ func (u unitScan) factor(s *units.Scanner) bool {
 // It stands under a slash, J/(kg K): behind a number any other bracket is a factor.
 func (u unitScan) bracket(s *units.Scanner) bool {
 	skipBlanks(s)
-	if end := strings.IndexByte(u.text[s.At:u.end], ')'); end >= 0 && strings.ContainsFunc(u.text[s.At:s.At+end], isDegree) {
-		u.alone = true // kcal/(kg*°C): no name has a degree sign
+	if end := strings.IndexByte(u.text[s.At:u.end], ')'); end >= 0 && unitsAlone(u.text[s.At:s.At+end]) {
+		u.alone = true
 	}
 	end := u.scan(s.At)
 	if u.at(s.At) == '(' || end == s.At {
@@ -162,6 +162,13 @@ func (u unitScan) bracket(s *units.Scanner) bool {
 	}
 	s.At = end
 	return afterBlanks(s).Kind == units.PartClose
+}
+
+// unitsAlone tells whether a product holds what is a unit and no name, so that all of it is one:
+// kcal/(kg*°C), kJ/(kg*K), J/(mol*K). No name has a degree sign, or is kg or mol.
+func unitsAlone(product string) bool {
+	return strings.ContainsFunc(product, isDegree) ||
+		strings.HasPrefix(product, "kg*") || strings.HasPrefix(product, "mol*") || strings.HasSuffix(product, "*kg") || strings.HasSuffix(product, "*mol")
 }
 
 // wordEnd returns where the word of a unit ends. A word that is followed directly
