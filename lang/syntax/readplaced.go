@@ -281,7 +281,7 @@ func (p *placed) glued() (out []Glued) {
 			if n := len(out) - 1; n >= 0 && out[n].At.From >= p.out[from].from {
 				g.Parts, out = out[n].Parts, out[:n]
 			}
-		case t.kind == numToken && p.put(i+1) && end > i+4 && slices.ContainsFunc(p.out[i+2:end], func(t token) bool { return t.from == t.to }):
+		case t.kind == numToken && end > i+4 && p.put(i+1) && slices.ContainsFunc(p.out[i+2:end], func(t token) bool { return t.from == t.to }):
 			i += 2 // the mv² of ½mv²
 			from = i
 		}
