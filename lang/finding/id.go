@@ -27,7 +27,7 @@ const (
 	UnknownName  ID = "unknown-name"
 	UnitOrName   ID = "unit-or-name"   // 2g where g is a name of the worksheet
 	LackingUnit  ID = "lacking-unit"   // a plain number explains an odd quantity
-	GivenAgain   ID = "given-again"    // a name given a second time in a part
+	GivenAgain   ID = "given-again"    // a name given a second time
 	OwnName      ID = "own-name"       // x = x + 1 m
 	NameKind     ID = "name-kind"      // a name both quantity and function; a reserved word
 	UnitExists   ID = "unit-exists"    // an own unit that has the name of a known one
@@ -123,7 +123,7 @@ var table = [...]about{
 	{UnknownName, Error, "No line above defines this name; the nearest are shown."},
 	{UnitOrName, Error, "A word could be a unit or a name of the worksheet; both ways to read it are shown."},
 	{LackingUnit, Caution, "The unit of a plain number seems to be missing: with it, the value would be what its symbol is used for."},
-	{GivenAgain, Caution, "A name is given a second time within a part of the question."},
+	{GivenAgain, Caution, "A name is given a second time."},
 	{OwnName, Error, "The right side uses the name that the line defines."},
 	{NameKind, Error, "The word can't be used as this kind of name."},
 	{UnitExists, Error, "A unit of the worksheet may not take the name of a known unit."},

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"steelyard/lang/ops"
@@ -55,8 +56,13 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 	return slip{}
 }
 
-// scalars are units of the quantities that no vector is, beside an energy.
-var scalars = [...]string{"s", "kg", "K", "W", "Hz"}
+// scalars are the dimensions of the quantities that no vector is, beside an energy.
+var scalars = sync.OnceValue(func() (dims []units.Dim) {
+	for _, unit := range [...]string{"s", "kg", "K", "W", "Hz"} {
+		dims = append(dims, units.Of(unit).Dim())
+	}
+	return dims
+})
 
 // numberWanted finds a vector in the place of its magnitude: W = F*d*cos(35°) of a force
 // F, v_0x = v_0*cos(40°). A work and a time have no direction, a component is a number, and
@@ -66,7 +72,7 @@ func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip
 		return slip{}
 	}
 	number := isComponent(name) || v.Dim.IsEnergy() && units.Usual(name) == "J" ||
-		slices.ContainsFunc(scalars[:], func(unit string) bool { return units.Of(unit).Dim() == v.Dim })
+		slices.Contains(scalars(), v.Dim)
 	for n := range syntax.Each[*syntax.Name](x) {
 		d, ok := l.Planner.Find(n)
 		if !ok || d.Slot == run.NoSlot || l.Planner.Static(d.Slot).Shape != run.Vector {
