@@ -24,7 +24,7 @@ type Arrows struct {
 var arrowsWord = StatementWord{
 	Word: "arrows", Form: "arrows F, G[, F + G] [head to tail|on a box] [with components] [blank]",
 	Summary: "Draws vectors to scale.",
-	Example: "arrows (3.0, 4.0) N, 5.0 N at -30°", Stored: true, Ready: true, read: clauses(statement[Arrows]()),
+	Example: "arrows (3.0, 4.0) N, 5.0 N at -30°", Stored: true, Ready: true, read: clauses(statement(&Arrows{})),
 	phrases: phrases("blank", "head to tail", "on a box", "with/and components/angles"), expr: true, next: []string{"in", "head", "to", "tail", "on", "box", "with", "components", "and", "angles", "blank"},
 }
 

@@ -60,6 +60,6 @@ func BenchmarkRecord(b *testing.B) {
 func BenchmarkBuild(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		build[Solve]()
+		build(&Fit{})
 	}
 }

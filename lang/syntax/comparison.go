@@ -12,7 +12,7 @@ type Compare struct {
 var compareWord = StatementWord{
 	Word: "compare", Form: "compare A with B",
 	Summary: "Says how far apart two values are, in percent and in standard uncertainties.",
-	Example: "compare 257 N/m with 250 N/m", Stored: true, Ready: true, read: clauses(statement[Compare]()),
+	Example: "compare 257 N/m with 250 N/m", Stored: true, Ready: true, read: clauses(statement(&Compare{})),
 	expr: true, sure: " with ", next: []string{"with"},
 }
 

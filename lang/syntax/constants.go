@@ -11,7 +11,7 @@ type Constants struct {
 var constantsWord = StatementWord{
 	Word: "constants", Form: "constants NAME, NAME",
 	Summary: "Brings in constants of nature by their symbols.",
-	Example: "constants G, c", Stored: true, Ready: true, read: clauses(statement[Constants]()),
+	Example: "constants G, c", Stored: true, Ready: true, read: clauses(statement(&Constants{})),
 }
 
 func (*Constants) Exprs() []Expr      { return nil }

@@ -57,16 +57,17 @@ func (s *Fit) Defines() []Ident {
 
 func (*Fit) is() nature { return nature{recorded, Task, nil} }
 
-var fitLines = production[Fit]()
+var fitLines = production(&Fit{})
 
 // readFit reads both forms. A line has one name for its slope and one for its
 // intercept: a third is refused, and with through the origin a second, since the
 // intercept is zero then and no result.
 func readFit(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := fitLines(tokens, r.to)
+	got, bad := fitLines(tokens, r.to)
 	if bad != nil {
 		return nil, bad
 	}
+	s := got.(*Fit)
 	s.Through, s.Only = s.Through || s.Only, false
 	if s.Model != nil {
 		s.Params[len(s.Params)-1].Meaning = r.words

@@ -29,40 +29,34 @@ import (
 //
 // The end is where the statement ends in its text: a fault of a missing part is
 // put there.
-func production[G any]() func(tokens []token, end int) (*G, *fault) {
-	parser := sync.OnceValue(build[G])
-	return func(tokens []token, end int) (*G, *fault) {
+//
+// The library's code is made anew for each type that it is asked for. It is asked for a
+// statement every time, of which there is one kind: the code is then in the program once.
+func production(of Stmt) func(tokens []token, end int) (Stmt, *fault) {
+	parser := sync.OnceValue(func() *participle.Parser[Stmt] { return build(of) })
+	return func(tokens []token, end int) (Stmt, *fault) {
 		lex, err := lexer.Upgrade(&tokenStream{tokenLine{tokens: tokens, end: end}})
 		if err == nil {
-			var got *G
+			var got *Stmt
 			if got, err = parser().ParseFromLexer(lex); err == nil {
-				return got, nil
+				return *got, nil
 			}
 		}
 		return nil, unproduced(err, end)
 	}
 }
 
-// build makes the parser of a type. It panics if the tags of the type can't be
+// build makes the parser of a statement. It panics if the tags of its type can't be
 // read, which no text that is typed can bring about, and any test of the statement
 // shows.
-func build[G any]() *participle.Parser[G] {
-	return participle.MustBuild[G](participle.Lexer(language{}), participle.ParseTypeWith(parseExpr))
+func build(of Stmt) *participle.Parser[Stmt] {
+	return participle.MustBuild[Stmt](participle.Lexer(language{}), participle.ParseTypeWith(parseExpr), participle.Union(of))
 }
 
 // statement is the reader of a statement of which its tags say all.
-func statement[G any, S interface {
-	*G
-	Stmt
-}]() func(r *reader, tokens []token) (Stmt, *fault) {
-	lines := production[G]()
-	return func(r *reader, tokens []token) (Stmt, *fault) {
-		s, bad := lines(tokens, r.to)
-		if bad != nil {
-			return nil, bad
-		}
-		return S(s), nil
-	}
+func statement(of Stmt) func(r *reader, tokens []token) (Stmt, *fault) {
+	lines := production(of)
+	return func(r *reader, tokens []token) (Stmt, *fault) { return lines(tokens, r.to) }
 }
 
 // unproduced says why a production has not read what ends at a place.

@@ -40,7 +40,7 @@ func (*Let) Exprs() []Expr      { return nil }
 func (s *Let) Defines() []Ident { return s.Symbols }
 func (*Let) is() nature         { return nature{kept, Aside, nil} }
 
-var letLines = production[Let]()
+var letLines = production(&Let{})
 
 // Two symbols of unlike units take two lines: let k in N/m, let m in kg.
 func readLet(r *reader, tokens []token) (Stmt, *fault) {
@@ -52,10 +52,11 @@ func readLet(r *reader, tokens []token) (Stmt, *fault) {
 			return nil, bad
 		}
 	}
-	s, bad := letLines(tokens, r.to)
+	got, bad := letLines(tokens, r.to)
 	if bad != nil {
 		return nil, bad
 	}
+	s := got.(*Let)
 	axes, words := vectorWords(r.words)
 	s.Vector, s.Space = s.Vector || axes > 0, s.Space || axes == len(Axes)
 	for i := range s.Symbols {

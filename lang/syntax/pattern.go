@@ -18,6 +18,10 @@ type pattern struct {
 	needs    []string
 }
 
+// patternWith is called some hundreds of times as the program begins: put in line, its
+// closures would be there as often.
+//
+//go:noinline
 func patternWith(expr string, needs ...string) pattern {
 	return pattern{sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) }), needs}
 }

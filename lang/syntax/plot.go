@@ -38,8 +38,8 @@ func (s *Columns) Exprs() []Expr {
 }
 
 var (
-	plotLines   = production[Plot]()
-	columnLines = production[Columns]()
+	plotLines   = production(&Plot{})
+	columnLines = production(&Columns{})
 )
 
 // ranged tells whether a line says from where to where its curves go; those of readings
@@ -51,16 +51,13 @@ func ranged(tokens []token) bool {
 // readPlot reads a graph or a table without a range.
 func readPlot(r *reader, tokens []token) (Stmt, *fault) {
 	if tokens[0].is("table") {
-		s, bad := columnLines(tokens, r.to)
-		if bad != nil {
-			return nil, bad
-		}
-		return s, nil
+		return columnLines(tokens, r.to)
 	}
-	s, bad := plotLines(tokens, r.to)
+	got, bad := plotLines(tokens, r.to)
 	if bad != nil {
 		return nil, bad
 	}
+	s := got.(*Plot)
 	s.Across, s.Up = s.Log && !s.Up, s.Log && !s.Across
 	return s, nil
 }

@@ -11,7 +11,7 @@ type Scaling struct {
 var scalingWord = StatementWord{
 	Word: "scaling", Form: "scaling EXPR against NAME",
 	Summary: "Says how one quantity grows with another.",
-	Example: "scaling T against L", Stored: true, Ready: true, read: clauses(statement[Scaling]()),
+	Example: "scaling T against L", Stored: true, Ready: true, read: clauses(statement(&Scaling{})),
 	sure: " against ", next: []string{"against"},
 }
 

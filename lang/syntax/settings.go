@@ -45,7 +45,7 @@ var givensWord = StatementWord{
 var roundWord = StatementWord{
 	Word: "round", Form: "round halves to even",
 	Summary: "Sets how a final five is rounded.",
-	Example: "round halves to even", Stored: true, Ready: true, read: clauses(statement[RoundSetting]()),
+	Example: "round halves to even", Stored: true, Ready: true, read: clauses(statement(&RoundSetting{})),
 	second: "halves",
 }
 

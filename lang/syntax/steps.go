@@ -18,15 +18,16 @@ func (*Steps) Exprs() []Expr    { return nil }
 func (*Steps) Defines() []Ident { return nil }
 func (s *Steps) is() nature     { return nature{kept, Support, []Ident{s.Of}} }
 
-var stepsLines = production[Steps]()
+var stepsLines = production(&Steps{})
 
 // The word all is no name here: there are no steps of a quantity that is called
 // all.
 func readSteps(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := stepsLines(tokens, r.to)
+	got, bad := stepsLines(tokens, r.to)
 	if bad != nil {
 		return nil, bad
 	}
+	s := got.(*Steps)
 	if s.Of.Name == "all" {
 		s.Of.Name = ""
 	}

@@ -14,7 +14,7 @@ var straightenWord = StatementWord{
 	Word: "straighten", Form: "straighten Y against X",
 	Summary: "Says which plot of readings is straight: T, T², √T, 1/T or ln T against m, m², 1/m or ln m.",
 	Example: "straighten [2.0, 2.8, 3.5, 4.0] s against [1, 2, 3, 4] m", Stored: true, Ready: true,
-	read: clauses(statement[Straighten]()), sure: " against ", expr: true, next: []string{"against"},
+	read: clauses(statement(&Straighten{})), sure: " against ", expr: true, next: []string{"against"},
 }
 
 func (s *Straighten) Exprs() []Expr  { return []Expr{s.Y, s.X} }
