@@ -46,7 +46,7 @@ var helpfulTests = []struct {
 	{"m = 2 000 000 kg", finding.BadNumber, "2 000 000", []string{"2000000"}},
 	{"x = 12\u202f500 m", finding.BadNumber, "12\u202f500", []string{"12500"}},
 	{"2 3", finding.BadNumber, "2 3", []string{"2*3"}},
-	{"1 e3", finding.BadNumber, "1 e3", []string{"1e3"}},
+	{"1 e3", finding.BadNumber, "1 e3", []string{"1*e3", "1e3"}},
 	{"x = 2.5 e-3 m", finding.BadNumber, "2.5 e-3", []string{"2.5e-3"}},
 	{"m = 6 E+24 kg", finding.BadNumber, "6 E+24", []string{"6e24"}},
 	{"5. m", finding.BadNumber, "5.", []string{"5.0", "5"}},

@@ -64,6 +64,7 @@ func (m *mayOpen) at(x Expr) bool {
 		m.turning = true
 	case *Number:
 		m.turning = m.turning || x.Value.Hi == 60
+		return m.tens(x)
 	case *Root:
 		return bareRoot(x)
 	case *Binary:
@@ -174,6 +175,16 @@ func (m *mayOpen) operator(x *Binary) bool {
 		return ok && b.Op == Mul && x.Op == Div
 	}
 	return false
+}
+
+// tens tells whether a number may be a factor and a name, as 2E1. The tree has no large E, and
+// no e0.
+func (m *mayOpen) tens(x *Number) bool {
+	_, name := namedExponent(x.Value.Text)
+	if name == "" && x.At.To-x.At.From > len(x.Value.Text) {
+		name = "e0"
+	}
+	return name != "" && (m.in.Known(name) || m.in.Known(otherCase(name)))
 }
 
 // degrees tells whether a term is a plain number that would be more than a turn: 90 - θ.

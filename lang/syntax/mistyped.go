@@ -150,7 +150,11 @@ func (n numeral) exponentApart() *fault {
 	if strings.ContainsAny(n.number, "eE^") {
 		return n.badNumber(to, "This number has two exponents.", "Write one.")
 	}
-	return n.badExponent("before the exponent", at+1, to)
+	f := n.badExponent("before the exponent", at+1, to)
+	if _, name := namedExponent(n.text[at:to]); name != "" {
+		f.Readings = append([]string{n.number + "*" + name}, f.Readings...)
+	}
+	return f
 }
 
 // twoExponents finds 1e3e4.

@@ -66,6 +66,8 @@ type Open struct {
 	Posed bool
 	// Degrees tells that a plain number may be in degrees.
 	Degrees bool
+	// Tens is a number that may be a factor and a name: 2E1, where E1 is one.
+	Tens string
 	// Many tells that there are more readings than are looked at.
 	Many bool
 }
@@ -108,6 +110,7 @@ type opener struct {
 	uncertain   bool
 	exponential bool // e^x is exp(x)
 	degrees     bool // a plain number may be in degrees
+	tens        string
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
@@ -166,7 +169,7 @@ func (o *opener) openIn(base pieces) Open {
 	out.Within = o.letters && !o.others
 	out.Letters = out.Within && !o.within
 	out.Beside, out.Uncertain, out.Exponential = o.beside, o.uncertain, o.exponential
-	out.Degrees = o.degrees
+	out.Degrees, out.Tens = o.degrees, o.tens
 	for _, l := range o.open {
 		out.Words = append(out.Words, l.words...)
 	}
@@ -214,6 +217,8 @@ func (o *opener) slots(ps pieces) []slot {
 			s, ok = o.unitSlot(ps, i)
 		case nameToken:
 			s, ok = o.nameSlot(ps, i)
+		case numToken:
+			s, ok = o.exponentSlot(ps, i)
 		}
 		if ps.implied(i) && ps[i].kind == nameToken && ps[i-1].kind == nameToken {
 			o.beside = true

@@ -33,6 +33,8 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 			"Put `*` between them for your u, or write uncertainty( ) for the other."
 	case open.Degrees && len(offers) > 1 && strings.Contains(offers[0], "°"):
 		message, hint = "A number without a unit is in radians here.", "Did you mean degrees?"
+	case open.Tens != "":
+		message, hint = "`"+open.Tens+"` is a number with a power of ten, and may be a name with its factor.", "Put `*` before the name."
 	case open.Exponential:
 		id = finding.UnknownName
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
