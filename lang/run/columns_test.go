@@ -194,20 +194,12 @@ func TestColumnsWide(t *testing.T) {
 	}
 }
 
-// TestColumnsHostile gives columns programs that no planner makes: operands
-// that aren't there yet, or at all. A lane then has a failure, and nothing ends
-// with a panic.
-func TestColumnsHostile(t *testing.T) {
-	f := &Func{Params: 1, Result: 1, Code: Code{Instrs: []Instr{{Op: ops.Param}, {Op: ops.Add, A: 0, B: 7}}}}
-	late := &Func{Params: 1, Result: 0, Code: Code{Instrs: []Instr{{Op: ops.Neg, A: 1}, {Op: ops.Param}}}}
-	none := &Func{Params: 1, Result: 3}
-	for _, in := range []Instr{
-		{Op: ops.Add, A: 0, B: 99}, {Op: ops.Add, A: -4, B: 0}, {Op: ops.Neg, A: 5}, {Op: ops.Select, A: 77, B: 0, C: 0},
-		{Op: ops.Call, A: 0, B: 0, C: 1}, {Op: ops.Call, A: 1, B: 0, C: 1}, {Op: ops.Copy, A: 9}, {Op: ops.Param, A: 3}, {Op: ops.Nothing},
-	} {
-		p := &Program{Funcs: []*Func{f, late, none}, Main: Code{Args: []Slot{0}, Instrs: []Instr{{Op: ops.Const, K: 1}, in}}}
-		st := &State{vals: []float64{1, 0}, causes: []int32{0, 0}}
-		c, ok := p.Columns(st, []Slot{1}, []Slot{0})
+// TestColumnsWithoutValue runs what has no value in any lane: an argument that was not
+// handed over, and a place in no interval of a function.
+func TestColumnsWithoutValue(t *testing.T) {
+	for _, in := range []Instr{{Op: ops.Param, A: 3}, {Op: ops.Nothing}} {
+		p := &Program{Main: Code{Instrs: []Instr{{Op: ops.Const, K: 1}, in}}}
+		c, ok := p.Columns(&State{vals: []float64{1, 0}, causes: []int32{0, 0}}, []Slot{1}, []Slot{0})
 		if !ok {
 			t.Fatalf("%+v: no columns", in)
 		}

@@ -1,10 +1,6 @@
 package run
 
-import (
-	"cmp"
-
-	"steelyard/lang/ops"
-)
+import "cmp"
 
 // search is an instruction that has no kernel, such as an area or a root: the
 // walker runs it in each lane.
@@ -37,10 +33,7 @@ func (c *cutter) search(f *frame, in *Instr, whole bool) span {
 	var given, loaded []span
 	wide := int32(1)
 	for _, a := range f.code.list(in) {
-		o, ok := c.of(f, a)
-		if !ok {
-			return c.same(f, 0, ops.Absent)
-		}
+		o := c.of(f, a)
 		given, wide = append(given, o), max(wide, o.width)
 	}
 	loads := c.reads.loaded(in)
@@ -75,7 +68,7 @@ func (c *cutter) search(f *frame, in *Instr, whole bool) span {
 		}
 		s.vals = make([]float64, len(s.args))
 		if varies {
-			parts[i], _ = c.w.add(step{op: in.Op, at: f.place, search: s})
+			parts[i] = c.w.add(step{op: in.Op, at: f.place, search: s})
 			continue
 		}
 		st := c.w.stateFor(c.st)

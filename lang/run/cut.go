@@ -1,7 +1,6 @@
 package run
 
 import (
-	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
 
@@ -44,17 +43,15 @@ type frame struct {
 	depth int
 }
 
-// of returns the columns of a slot of a code, and false if it has none.
+// of returns the columns of a slot of a code.
 //
-// Of the main code every slot has columns, if only those of its one value.
-func (c *cutter) of(f *frame, s Slot) (span, bool) {
+// Of the main code every slot has columns, if only those of its one value; of a function every
+// slot that its result needs has been cut before those that read it.
+func (c *cutter) of(f *frame, s Slot) span {
 	if f.place.fn == nil {
-		return c.main(s), true
+		return c.main(s)
 	}
-	if s < 0 || int(s) >= len(f.slots) || f.slots[s].width == 0 {
-		return span{}, false
-	}
-	return f.slots[s], true
+	return f.slots[s]
 }
 
 // An input that nothing needs has its columns all the same, as the caller hands over all of
@@ -201,9 +198,7 @@ func (c *cutter) instr(f *frame, s Slot) span {
 	case ops.Spread:
 		return c.still(s)
 	case ops.Copy:
-		if out, ok := c.of(f, in.A); ok {
-			return out
-		}
+		return c.of(f, in.A)
 	}
 	if _, all := in.Op.Elements(0); all {
 		return c.together(f, in, f.code.span(s).width)
@@ -215,19 +210,14 @@ func (c *cutter) instr(f *frame, s Slot) span {
 //
 // A column that is fixed has one value for all lanes.
 func (c *cutter) varies(f *frame, s Slot) bool {
-	of, ok := c.of(f, s)
-	return ok && !c.w.cols[of.first].fixed
+	return !c.w.cols[c.of(f, s).first].fixed
 }
 
 // joined is the elements of a list, each a slot of its own before.
 func (c *cutter) joined(f *frame, in *Instr) span {
 	var parts []int32
 	for _, s := range f.code.list(in) {
-		o, ok := c.of(f, s)
-		if !ok {
-			return c.same(f, 0, ops.Absent)
-		}
-		parts = append(parts, o.columns()...)
+		parts = append(parts, c.of(f, s).columns()...)
 	}
 	return c.w.join(parts)
 }
@@ -237,10 +227,6 @@ func (c *cutter) joined(f *frame, in *Instr) span {
 // The same arithmetic as over plain numbers, with columns for its numbers: each operation that
 // it asks for is a step.
 func (c *cutter) together(f *frame, in *Instr, n int32) span {
-	list, ok := c.of(f, in.A)
-	if !ok {
-		return c.same(f, 0, ops.Absent)
-	}
 	t := together[int32]{
 		of: func(v float64) int32 { return c.w.fix(v, 0) },
 		still: func(n int32) (float64, bool) {
@@ -248,12 +234,11 @@ func (c *cutter) together(f *frame, in *Instr, n int32) span {
 			return col.value, col.fixed && col.cause == 0
 		},
 		apply: func(op ops.Op, a, b int32, k float64) int32 {
-			col, _ := c.w.add(step{op: op, k: k, at: f.place, from: [3]int32{a, b}})
-			return col
+			return c.w.add(step{op: op, k: k, at: f.place, from: [3]int32{a, b}})
 		},
 	}
 	out := make([]int32, n)
-	if !t.put(in.Op, in.K, list.columns(), out) {
+	if !t.put(in.Op, in.K, c.of(f, in.A).columns(), out) {
 		return c.same(f, 0, ops.NotSettled)
 	}
 	return c.w.join(out)
@@ -280,12 +265,8 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 	n := in.Op.Operands()
 	wide := int32(1)
 	for i, s := range operands[:n] {
-		o, ok := c.of(f, s)
-		if !ok {
-			return c.same(f, 0, ops.Absent)
-		}
-		from[i] = o
-		wide = max(wide, o.width)
+		from[i] = c.of(f, s)
+		wide = max(wide, from[i].width)
 	}
 	var to []int32
 	for i := range wide {
@@ -293,10 +274,7 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 		for j := range n {
 			st.from[j] = from[j].at(i)
 		}
-		col, ok := c.w.add(st)
-		if !ok {
-			return c.same(f, 0, ops.Absent)
-		}
+		col := c.w.add(st)
 		if wide == 1 {
 			return span{col, 1}
 		}
@@ -309,22 +287,15 @@ func (c *cutter) elements(f *frame, in *Instr) span {
 // The size is bounded for all calls together: functions that call others twice each would
 // double at every level.
 func (c *cutter) call(f *frame, in *Instr) (span, bool) {
-	if in.A < 0 || int(in.A) >= len(c.p.Funcs) || f.depth >= limit.Calls {
-		return span{}, false
-	}
 	fn := c.p.Funcs[in.A]
 	n := len(fn.Code.Instrs)
-	if c.left < n || int(fn.Result) >= n || fn.Result < 0 {
+	if c.left < n {
 		return span{}, false
 	}
 	c.left -= n
 	inner := &frame{code: &fn.Code, place: place{slot: f.place.slot, fn: fn}, slots: make([]span, n), depth: f.depth + 1}
 	for _, a := range f.code.list(in) {
-		o, ok := c.of(f, a)
-		if !ok {
-			return span{}, false
-		}
-		inner.args = append(inner.args, o)
+		inner.args = append(inner.args, c.of(f, a))
 	}
 	// Of a function, too, only what its result needs becomes steps: of several outputs one may
 	// be asked for.
@@ -332,11 +303,7 @@ func (c *cutter) call(f *frame, in *Instr) (span, bool) {
 	need[fn.Result] = true
 	for i := n - 1; i >= 0; i-- {
 		if need[i] {
-			fn.Code.reads(Slot(i), func(s Slot) {
-				if s >= 0 && int(s) < i {
-					need[s] = true
-				}
-			})
+			fn.Code.reads(Slot(i), func(s Slot) { need[s] = true })
 		}
 	}
 	for i := range need {

@@ -66,7 +66,7 @@ type matcher struct {
 const noNode = -1
 
 // find returns the kernel that does most of a node at once; its operands are
-// the leaves, its constants k. It returns nil if there is none.
+// the leaves, its constants k. Every operation has one of its own, the last to be tried.
 func (m *matcher) find(id int32) *kernel {
 	for _, spread := range [2]bool{false, true} {
 		m.spread = spread

@@ -108,7 +108,7 @@ func (p *Program) FixesUnit(by, of Slot, pure func(Static) bool) bool {
 	reads := p.Reads()
 	var within func(fn int)
 	within = func(fn int) {
-		if fn < 0 || fn >= len(p.Funcs) || seen[fn] {
+		if seen[fn] {
 			return
 		}
 		seen[fn] = true

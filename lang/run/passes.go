@@ -42,9 +42,7 @@ func planPasses(w *work) ([]pass, [][]float64) {
 		}
 	}
 	p.count()
-	if !p.choose() {
-		return nil, nil
-	}
+	p.choose()
 	p.place()
 	return p.passes, p.cols
 }
@@ -77,7 +75,7 @@ func (p *passPlanner) count() {
 // place of their columns.
 //
 // From the last on, since a node's kernel settles which of its operands are wanted.
-func (p *passPlanner) choose() bool {
+func (p *passPlanner) choose() {
 	list := p.m.g.list
 	for id := int32(len(list)) - 1; id >= 0; id-- {
 		n := &list[id]
@@ -87,9 +85,6 @@ func (p *passPlanner) choose() bool {
 		q := pass{to: int(id), run: selectXYZ, from: [3]int{int(n.a), int(n.b), int(n.c)}}
 		if n.op != ops.Select {
 			k := p.m.find(id)
-			if k == nil {
-				return false
-			}
 			x, y := int(p.m.leaves[0]), int(p.m.leaves[1])
 			if y == noNode {
 				y = x
@@ -102,7 +97,6 @@ func (p *passPlanner) choose() bool {
 		p.passes = append(p.passes, q)
 	}
 	slices.Reverse(p.passes)
-	return true
 }
 
 // place gives every node that is wanted a column: an input's, an output's, one

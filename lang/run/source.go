@@ -143,16 +143,10 @@ func (n Unsure) Freedom() float64 {
 }
 
 // Minus is the difference of two values: what both depend on is in it once.
-func (n Unsure) Minus(o Unsure) Unsure { return n.and(o, -1) }
-
-// Plus is the sum of two values.
-func (n Unsure) Plus(o Unsure) Unsure { return n.and(o, 1) }
-
-// and adds another value times a factor.
-func (n Unsure) and(o Unsure, factor float64) Unsure {
-	out := Unsure{V: n.V + float64(factor*o.V), By: slices.Clone(n.By)}
+func (n Unsure) Minus(o Unsure) Unsure {
+	out := Unsure{V: n.V - o.V, By: slices.Clone(n.By)}
 	for _, p := range o.By {
-		p.Slope *= factor
+		p.Slope = -p.Slope
 		i, shared := slices.BinarySearchFunc(out.By, p.Source, func(q Part, s Source) int { return q.compare(s) })
 		if shared {
 			out.By[i].Slope += p.Slope

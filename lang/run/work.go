@@ -74,26 +74,22 @@ func (w *work) fix(v float64, cause int32) int32 {
 	return int32(len(w.cols) - 1)
 }
 
-// add adds a step, worked out at once if its operands don't vary. An operand
-// that is no column yet makes it false: the work would read what isn't there.
-func (w *work) add(s step) (int32, bool) {
+// add adds a step, worked out at once if its operands don't vary.
+func (w *work) add(s step) int32 {
 	fixed := s.search == nil
 	for _, from := range s.from[:s.op.Operands()] {
-		if from < 0 || int(from) >= len(w.cols) {
-			return 0, false
-		}
 		fixed = fixed && w.cols[from].fixed
 	}
 	switch {
 	case s.op == ops.Select && w.cols[s.from[0]].fixed:
-		return w.chosen(&s), true
+		return w.chosen(&s)
 	case fixed:
-		return w.fold(&s), true
+		return w.fold(&s)
 	}
 	s.to = int32(len(w.cols))
 	w.cols = append(w.cols, column{})
 	w.steps = append(w.steps, s)
-	return s.to, true
+	return s.to
 }
 
 // join makes one slot of its elements, whose columns then stand side by side:
