@@ -32,6 +32,9 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		return
 	}
 	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
+	measures := b.others && !slices.ContainsFunc(b.names, func(d *plan.Def) bool {
+		return !isMeasured(d.Name) && !units.Customary(d.Name, units.Dim{}) // a fit, a series: y = b*x + d*x^2
+	})
 	for _, d := range b.names {
 		unit := units.Usual(d.Name)
 		is := func(x syntax.Expr) bool {
@@ -45,8 +48,8 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			})
 		}
 		with := "(" + d.Name + "*(1 " + unit + "))"
-		if unit != "" && (odd && explains() || b.others && slices.Contains(measured[:], units.Symbol(d.Name))) {
-			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", "Did you mean "+d.Name+" = "+plainText(d.Exponent)+" "+unit+"?", x, is, with)
+		if unit != "" && (odd && explains() || measures && isMeasured(d.Name)) {
+			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", meantIn(l, d, unit), x, is, with)
 			return
 		}
 	}
@@ -119,10 +122,25 @@ func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value, want *uni
 	}
 }
 
-func plainText(e *units.Exp) string { return strconv.FormatFloat(e.Float(), 'g', -1, 64) }
+// meantIn asks whether a given was meant in a unit, as its line would be with it.
+func meantIn(l *eval.Line, d *plan.Def, unit string) string {
+	s, ok := l.EntryAt(d.Line).Stmt.(*syntax.Define)
+	if !ok {
+		return "Did you mean it in " + unit + "?" // the column of a table
+	}
+	x := syntax.Unbracket(s.X)
+	switch x.(type) {
+	case *syntax.Number, *syntax.List:
+	default:
+		x = &syntax.Paren{X: x}
+	}
+	return "Did you mean " + d.Name + " = " + syntax.PrintExpr(x) + " " + unit + "?"
+}
 
 // measured are the symbols of which a plain number is worth a look.
 var measured = [...]string{"m", "v", "t", "d", "h", "F", "r", "s", "L", "M", "g"}
+
+func isMeasured(name string) bool { return slices.Contains(measured[:], units.Symbol(name)) }
 
 // unitLeftOut cautions about a given that is a plain number, where its symbol is used
 // for nothing that is one and a given above has a unit: h = 5 below v = 3 m/s.
@@ -189,7 +207,7 @@ func (b *bare) look(x syntax.Expr) bool {
 		case !ok || d.Failed() || d.Kind != plan.Quantity:
 		case !b.line.Planner.Static(d.Slot).Dim.IsOne():
 			b.others = true
-		case d.Exponent != nil && d.Line > 0 && !slices.Contains(b.names, d):
+		case !slices.Contains(b.names, d) && b.line.GivenNumber(d):
 			b.names = append(b.names, d)
 		}
 	}

@@ -134,8 +134,11 @@ func percentAdded(l *eval.Line, b *syntax.Binary) slip {
 	case *syntax.Number:
 		ok = math.Abs(x.Value.Float()) > 1
 	case *syntax.Name:
-		d, given := l.Planner.Find(x)
-		ok = given && d.Exponent != nil && math.Abs(d.Exponent.Float()) > 1
+		v, plain := 0.0, false
+		if d, given := l.Planner.Find(x); given {
+			v, plain = l.PlainNumber(d)
+		}
+		ok = plain && math.Abs(v) > 1
 	default:
 		return slip{}
 	}

@@ -69,7 +69,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	parts := slipParts(x)
 	for _, p := range parts {
 		d, ok := l.Planner.Find(&syntax.Name{Name: p.text})
-		if unit := units.Usual(p.text); p.power > 0 && ok && d.Exponent != nil && d.Line > 0 && unit != "" &&
+		if unit := units.Usual(p.text); p.power > 0 && ok && l.GivenNumber(d) && unit != "" &&
 			try("", p.x, "("+p.text+"*(1 "+unit+"))^"+strconv.Itoa(p.power)) {
 			found.Hint = p.text + " (line " + strconv.Itoa(d.Line) + ") has no unit. Did you mean it in " + unit + "?"
 			return found

@@ -42,7 +42,7 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	word := entry.BeginsWith(l.Entry.Text)
-	s := &settler{scope: scope{planner: l.Planner, but: word}, Line: l, try: try, offered: true}
+	s := &settler{scope: scope{page: l.Page, planner: l.Planner, but: word}, Line: l, try: try, offered: true}
 	texts, told, near := []string{l.Entry.Text}, false, false
 	_, solve := l.Entry.Stmt.(*syntax.Solve)
 	var alone string // a word that no line defines

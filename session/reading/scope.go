@@ -8,14 +8,18 @@ package reading
 
 import (
 	"steelyard/lang/plan"
+	"steelyard/session/eval"
 	"steelyard/units"
 )
 
 // scope is what the readings of the next line depend on.
 type scope struct {
-	planner *plan.Planner
-	but     string // a word that is taken for no name
+	page    *eval.Page
+	planner *plan.Planner // of the page
+	but     string        // a word that is taken for no name
 }
+
+func scopeOf(p *eval.Page) scope { return scope{page: p, planner: p.Planner} }
 
 // Known tells whether a word is a name of a quantity.
 func (s scope) Known(name string) bool {
@@ -42,10 +46,10 @@ func (s scope) Function(name string) bool {
 // Number is the value of a name that is given as a plain number.
 func (s scope) Number(name string) (float64, bool) {
 	d, ok := s.planner.Names.Lookup(name)
-	if !ok || d.Failed() || d.Exponent == nil || d.Kind != plan.Quantity || s.planner.Static(d.Slot).Tag != units.None {
+	if !ok {
 		return 0, false
 	}
-	return d.Exponent.Float(), true
+	return s.page.PlainNumber(d)
 }
 
 // Angle tells whether a name is an angle.

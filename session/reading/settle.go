@@ -68,12 +68,12 @@ func (s *settler) read(r *syntax.Reading) syntax.Stmt {
 func (s *settler) enter(text string) *entry.Entry { return s.try(text, false) }
 
 // Known tells what is a name, for a reader of the next line.
-func Known(p *eval.Page) func(string) bool { return scope{planner: p.Planner}.Known }
+func Known(p *eval.Page) func(string) bool { return scopeOf(p).Known }
 
 // Settle finds what becomes of a line. Offers tells whether readings are wanted
 // with a refusal.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
-	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: try, offered: offers, least: odd}
+	s := &settler{scope: scopeOf(l.Page), Line: l, try: try, offered: offers, least: odd}
 	v := s.settle()
 	if again := s.valueAgain(&v); again.settles() {
 		return again
@@ -321,7 +321,7 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 	if len(f.Readings) != 1 || len(v.Findings[0].Readings) != 1 {
 		return false
 	}
-	s := &settler{scope: scope{planner: l.Planner}, Line: l, try: v.try}
+	s := &settler{scope: scopeOf(l.Page), Line: l, try: v.try}
 	put := func(f *finding.Finding) syntax.Reading {
 		at, reading := syntax.InPlace(l.Entry.Text, f.At, f.Readings[0])
 		return syntax.Reading{Text: l.Entry.Text[:at.From] + reading + l.Entry.Text[at.To:]}

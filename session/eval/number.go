@@ -1,0 +1,78 @@
+package eval
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"steelyard/lang/plan"
+	"steelyard/lang/run"
+	"steelyard/lang/syntax"
+	"steelyard/units"
+)
+
+// maxNumberLines bounds how many lines are gone through for where a number came from.
+const maxNumberLines = 16
+
+// PlainNumber is the value of a name that comes from numbers without a unit alone, by way of
+// other such names too: θ = 36.87, θ = 360/n below n = 8. Of a list it is the element that is
+// largest in size. False where a unit, an angle, π or a function says what it is.
+func (p *Page) PlainNumber(d *plan.Def) (float64, bool) {
+	if d.Failed() || d.Kind != plan.Quantity || d.Line == 0 || d.Slot == run.NoSlot {
+		return 0, false
+	}
+	if st := p.Planner.Static(d.Slot); st.Tag != units.None || !st.Dim.IsOne() || st.Absent {
+		return 0, false
+	}
+	from := []*plan.Def{d}
+	for i := 0; i < len(from); i++ {
+		plain, ok := p.bare(from[i])
+		if !ok {
+			return 0, false
+		}
+		for n := range syntax.Each[*syntax.Name](plain) {
+			of := p.standsFor(n, from[i].Line)
+			switch {
+			case of == nil || of.Failed() || of.Line == 0 || len(from) == maxNumberLines:
+				return 0, false
+			case !slices.Contains(from, of):
+				from = append(from, of)
+			}
+		}
+	}
+	return slices.MaxFunc(p.State.Elements(d.Slot), func(a, b float64) int { return cmp.Compare(math.Abs(a), math.Abs(b)) }), true
+}
+
+// GivenNumber tells whether a name is given by a written plain number.
+func (p *Page) GivenNumber(d *plan.Def) bool {
+	_, ok := p.PlainNumber(d)
+	return ok && d.Given
+}
+
+// bare is the expression of a line that gives a name, if it is made of numbers and names; nil
+// for a column of numbers.
+func (p *Page) bare(d *plan.Def) (syntax.Expr, bool) {
+	e := p.EntryAt(d.Line)
+	if e == nil || d.Vector != nil {
+		return nil, false
+	}
+	switch s := e.Stmt.(type) {
+	case *syntax.Define:
+		return s.X, !s.In.Present() && !syntax.Any(s.X, speaks)
+	case *syntax.Data:
+		k := slices.IndexFunc(s.Heads, func(h syntax.Column) bool { return h.Name == d.Name })
+		return nil, k >= 0 && !s.Heads[k].Unit.Present()
+	}
+	return nil, false
+}
+
+// speaks tells whether a part of an expression says what its number is.
+func speaks(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Number, *syntax.Name, *syntax.Paren, *syntax.Unary, *syntax.Binary, *syntax.Root:
+		return false
+	case *syntax.List:
+		return x.Unit.Present()
+	}
+	return true
+}
