@@ -54,13 +54,7 @@ type Got struct {
 // figures) rounds in the unit that is asked for, which the planner must know beforehand.
 func (l *Line) Eval(x syntax.Expr, want Want) Got {
 	if want.Trial {
-		m, start := l.Planner.Mark(), l.Start
-		l.Start = l.Planner.Size()
-		defer func() {
-			l.Planner.Cut(m)
-			l.State.Truncate(l.Planner.Size())
-			l.Start = start
-		}()
+		defer l.onTrial()()
 	}
 	if c, ok := syntax.Unbracket(x).(*syntax.Call); ok && want.In.Present() && len(c.Args) > 1 && c.Args[1].Figures > 0 {
 		l.Planner.In = l.Unit(want.In)
@@ -178,6 +172,28 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 // Try works an expression out on trial: it leaves no trace in the program, and
 // nothing that goes wrong is found.
 func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true, Silent: true}) }
+
+// TryElements is Try for all elements of a list or a vector, in coherent SI units; nil where
+// there is no value, or a symbol has none yet.
+func (l *Line) TryElements(x syntax.Expr) []float64 {
+	defer l.onTrial()()
+	got := l.Eval(x, Want{Silent: true, Lists: true})
+	if !got.OK || got.Static.Absent {
+		return nil
+	}
+	return slices.Clone(l.State.Elements(got.Slot))
+}
+
+// onTrial returns what takes back all that is planned and worked out from now on.
+func (l *Line) onTrial() (back func()) {
+	m, start := l.Planner.Mark(), l.Start
+	l.Start = l.Planner.Size()
+	return func() {
+		l.Planner.Cut(m)
+		l.State.Truncate(l.Planner.Size())
+		l.Start = start
+	}
+}
 
 // settle makes 0 of a value of the line that is 0 but for rounding.
 //

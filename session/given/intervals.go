@@ -86,8 +86,7 @@ func meet(l *eval.Line, s *syntax.FuncDef, a, b stretch) (finding.Finding, bool)
 		return finding.Finding{}, false
 	}
 	at := from.Lo
-	one, other := valueAt(l, s, a, at), valueAt(l, s, b, at)
-	if !one.OK || !other.OK || math.Abs(one.Value-other.Value) <= 1e-9*max(math.Abs(one.Value), math.Abs(other.Value)) {
+	if !differ(l, s.Params[0], a.X, b.X, at) {
 		return finding.Finding{}, false
 	}
 	f := finding.New(finding.TwoReadings, b.At, "At "+b.Var+" = "+typeset.Text(at)+" two intervals give "+s.Name+" different values; the one above counts.", "Write < in place of ≤ where a value is left out.")
@@ -95,7 +94,26 @@ func meet(l *eval.Line, s *syntax.FuncDef, a, b stretch) (finding.Finding, bool)
 	return f, true
 }
 
-// valueAt is what a piece comes to at a place.
-func valueAt(l *eval.Line, s *syntax.FuncDef, p stretch, at syntax.Expr) eval.Got {
-	return l.Try(algebra.Substitute(p.X, map[string]syntax.Expr{s.Params[0]: &syntax.Paren{At: at.Span(), X: at}}))
+// same is how near two values are that count as one where two intervals meet, as a part of
+// the larger: as the sides of a check.
+const same = 1e-9
+
+// differ tells whether two expressions have different values at a place of a parameter: of
+// lists and vectors, in any element. Their difference is settled, so that a residue of rounding
+// is none.
+func differ(l *eval.Line, param string, a, b, at syntax.Expr) bool {
+	there := func(x syntax.Expr) []float64 {
+		return l.TryElements(algebra.Substitute(x, map[string]syntax.Expr{param: &syntax.Paren{At: at.Span(), X: at}}))
+	}
+	one, other := there(a), there(b)
+	apart := there(&syntax.Binary{Op: syntax.Sub, X: &syntax.Paren{At: a.Span(), X: a}, Y: &syntax.Paren{At: b.Span(), X: b}})
+	if len(one) != len(apart) || len(other) != len(apart) {
+		return false
+	}
+	for i, d := range apart {
+		if math.Abs(d) > same*max(math.Abs(one[i]), math.Abs(other[i])) {
+			return true
+		}
+	}
+	return false
 }
