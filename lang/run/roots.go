@@ -360,6 +360,13 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 	if lo == hi {
 		return k == 2 && lo != 0 && s.crossing(x)
 	}
+	if lo*hi == 0 { // it turns at an end, or rounding leaves open whether it does at all
+		x = ops.Between(x.Lo-width(x), x.Hi+width(x))
+		over, some = s.w.powers(s.fn, x)
+		if lo, hi = before(x.Lo), before(x.Hi); !some || over.at(k).HoldsZero() || lo*hi >= 0 {
+			return false
+		}
+	}
 	at := turn(x, lo, before)
 	if s.w.zeroAt(s.fn, at) && s.vanish(at, k) {
 		s.found(at, x)
