@@ -13,6 +13,9 @@ const (
 	zeroEnclosures = 6000
 	riseEnclosures = 1500
 	emptyPieces    = 64
+	// besideZero is which part of half a range lies between an end at which a curve is 0
+	// and a place at which it is not.
+	besideZero = 500
 	// invisible is the width of a piece, as a part of the range, of which the ends say
 	// enough.
 	invisible = 1e-12
@@ -33,7 +36,12 @@ func (p *Program) Zeros(st *State, fn int, over ops.Interval) Roots {
 	for _, end := range [2]float64{over.Lo, over.Hi} {
 		near := func(r zero) bool { return math.Abs(r.x-end) <= 1e-9*width(over) }
 		flat := slices.ContainsFunc(s.out.Flat, func(f ops.Interval) bool { return near(zero{x: f.Lo}) || near(zero{x: f.Hi}) })
-		if l := s.w.liftedAt(fn, ops.Point(end)); !flat && s.w.zeroAt(fn, end) && (l == nil || !l.noValue(end)) { // it may have been passed by a rounding
+		l := s.w.liftedAt(fn, ops.Point(end))
+		switch inward := end + (over.Middle()-end)/besideZero; {
+		case flat, !s.w.zeroAt(fn, end), l != nil && l.noValue(end):
+		case s.w.zeroAt(fn, inward): // as beside it: 1 - tanh(x) is too small far out, and never 0
+			s.unsettled(ops.Point(end).Hull(ops.Point(inward)))
+		default: // it may have been passed by a rounding
 			s.roots = append(slices.DeleteFunc(s.roots, near), zero{x: end, alone: ops.Everything()})
 		}
 	}

@@ -197,9 +197,9 @@ func within(x ops.Interval, others []ops.Interval) bool {
 // places; and where it is too small.
 func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 	proved := false
+	var all run.Roots
 	if t.c.alone {
-		all := t.p.Planner.Program.Zeros(&t.p.State, t.c.fn, t.over())
-		faint = all.Faint
+		all = t.p.Planner.Program.Zeros(&t.p.State, t.c.fn, t.over())
 		if proved = len(all.Unsettled) == len(all.Flat); proved {
 			f.Zeros, f.Flat = all.Found, nil
 			for _, x := range all.Flat {
@@ -223,8 +223,19 @@ func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 	if !proved {
 		t = t.rough()
 	}
+	// Only what is 0 at every number of a piece is 0 along a stretch; the rest is within its error.
+	for _, s := range f.Flat {
+		x := ops.Between(s.From, s.To)
+		if t.c.alone && (within(x, all.Faint) || !within(x, all.Flat)) {
+			faint = append(faint, x)
+		}
+	}
 	if n := len(f.Flat); n > limit.Places {
-		said = append(said, claim{entry.Words("0 along " + strconv.Itoa(n) + " stretches"), proved})
+		text := "0 along "
+		if faint != nil {
+			text = "0, or too small to be told from it, along "
+		}
+		said = append(said, claim{entry.Words(text + strconv.Itoa(n) + " stretches"), proved})
 	} else {
 		for _, s := range f.Flat {
 			text := "0 from … to …"

@@ -134,8 +134,14 @@ func (t teller) line(s graph.Shape) entry.Said {
 	return entry.Say("is a line in … with slope …: …", t.axis(), t.per(s.B, -1), listed(more))
 }
 
-// at is a value of the curve with its place.
-func (t teller) at(y, x float64) entry.Said { return entry.Say("… at …", t.y(y), t.x(x)) }
+// at is a value of the curve with its place: nearly 0 where it is too small to be told from it.
+func (t teller) at(y, x float64) entry.Said {
+	text := "… at …"
+	if y == 0 && within(ops.Point(x), t.faint) {
+		text = "nearly … at …"
+	}
+	return entry.Say(text, t.y(y), t.x(x))
+}
 
 // listed puts commas between things.
 func listed(all []entry.Said) entry.Said { return entry.Joined(all, ", ") }
