@@ -134,7 +134,7 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 		return tooDeep(at)
 	}
 	if sign == '{' {
-		return &fault{finding.New(finding.Unreadable, at, "Curly brackets can't be used here.", "Write round brackets.", "(")}
+		return l.curly(at)
 	}
 	t := l.last(1)
 	if sign == '[' && t != nil && t.ends() && t.kind != unitToken {
@@ -149,6 +149,27 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 	l.open = append(l.open, b)
 	l.emit(signToken, at.To)
 	return nil
+}
+
+// curly finds {3 + 4}, v_{0} and x^{2}: an index needs no brackets, and a number or a name
+// as an exponent neither.
+func (l *scanner) curly(at Span) *fault {
+	f := finding.New(finding.Unreadable, at, "Curly brackets can't be used here.", "Write round brackets.")
+	inside, _, closed := strings.Cut(l.text[at.To:l.end], "}")
+	if inside = strings.TrimSpace(inside); !closed || inside == "" {
+		return &fault{f}
+	}
+	f.At.To = at.To + strings.IndexByte(l.text[at.To:], '}') + 1
+	switch before := lastRune(l.text[:at.From]); {
+	case before == '_':
+		inside, f.Hint = strings.ReplaceAll(inside, ",", ""), "An index needs no brackets."
+	case before != '^' || strings.ContainsFunc(inside, func(r rune) bool { return !continuesName(r) }):
+		inside = "(" + inside + ")"
+	default:
+		f.Hint = "This exponent needs no brackets."
+	}
+	f.Readings = []string{inside}
+	return &fault{f}
 }
 
 // closing is the sign that closes a bracket.
