@@ -140,9 +140,6 @@ func powered(text string, from, end int) (string, int, bool) {
 	at, negative := from, false
 	for at < end {
 		word := u.word(at)
-		if word == "" || endsUnit(word) {
-			break
-		}
 		if b.Len() > 0 {
 			b.WriteByte(' ')
 		}
@@ -176,10 +173,7 @@ func powered(text string, from, end int) (string, int, bool) {
 		if r, n := utf8.DecodeRuneInString(text[next:end]); isDot(r) {
 			next = u.skip(next + n)
 		}
-		if !startsName(u.at(next)) {
-			break
-		}
-		if word := u.word(next); endsUnit(word) {
+		if !startsName(u.at(next)) || endsUnit(u.word(next)) {
 			break
 		}
 		at = next

@@ -58,10 +58,7 @@ func (p *exprParser) inUnit() UnitText {
 	if !p.taken("in") {
 		return UnitText{}
 	}
-	if p.tok.kind != unitToken {
-		p.refuse()
-	}
-	return p.unitNext()
+	return p.unitNext() // which the scanner has asked for
 }
 
 // ends refuses what stands after the end of a statement, and returns the first fault

@@ -12,15 +12,12 @@ import (
 // never a line of the page, so a worksheet has none. What is behind the word is
 // kept as text in Arg: only who runs the command knows what it should be.
 type Command struct {
+	aside
 	Word   string
 	WordAt Span
 	Arg    string
 	ArgAt  Span
 }
-
-func (*Command) Exprs() []Expr    { return nil }
-func (*Command) Defines() []Ident { return nil }
-func (*Command) is() nature       { return nature{kept, Aside, nil} }
 
 // The words that act on the scratchpad.
 var (

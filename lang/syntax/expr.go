@@ -240,9 +240,6 @@ func (p *exprParser) power() Expr {
 		at := p.take().span()
 		p.bare = true
 		y := p.nested(at, p.unary)
-		if u, ok := unitOf(y); ok {
-			p.fail(&fault{finding.New(finding.Unreadable, u.At, "An exponent can't have a unit.", "Put the exponent in brackets, or leave the unit out.")})
-		}
 		x = binary(Pow, at, x, y)
 	default:
 		return x
@@ -255,20 +252,6 @@ func (p *exprParser) power() Expr {
 		return x
 	}
 	return p.measured(x)
-}
-
-// unitOf returns the unit of an expression that is one quantity, whatever its
-// signs.
-func unitOf(x Expr) (UnitText, bool) {
-	switch x := x.(type) {
-	case *Mixed:
-		return x.Parts[0].Unit, true
-	case *Unary:
-		return unitOf(x.X)
-	case *Root:
-		return unitOf(x.X)
-	}
-	return ownUnit(x)
 }
 
 // ownUnit returns the unit behind a number, or behind a bracket of numbers; its

@@ -34,11 +34,7 @@ func (p among) functionForm() *fault {
 			"log means ln in some books and log10 in others.", "Write log10 or ln.", "log10"+args, "ln"+args)}
 	}
 	if t.text == "lg" && t.call && (p.known == nil || !p.known("lg")) {
-		readings := []string{"log10"}
-		if p.known != nil && p.known("l") {
-			readings = append(readings, "l*g*")
-		}
-		return &fault{finding.New(finding.NotWritten, t.span(), "The function lg is called log10 here.", "Write log10.", readings...)}
+		return &fault{finding.New(finding.NotWritten, t.span(), "The function lg is called log10 here.", "Write log10.", "log10")}
 	}
 	if bad := gluedDegrees(text, t); bad != nil {
 		return bad

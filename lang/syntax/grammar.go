@@ -70,12 +70,7 @@ func unproduced(err error, end int) *fault {
 	if bad, ok := errors.AsType[*participle.UnexpectedTokenError](err); ok {
 		return unexpected(fromLexer(&bad.Unexpected))
 	}
-	at := Span{From: end, To: end}
-	if e, ok := errors.AsType[participle.Error](err); ok {
-		at.From = e.Position().Offset
-		at.To = max(at.From, end)
-	}
-	return &fault{finding.New(finding.Unreadable, at, "This part of the line can't be read.", "`help` shows how to write lines.")}
+	return &fault{finding.New(finding.Unreadable, Span{From: end, To: end}, "This part of the line can't be read.", "`help` shows how to write lines.")}
 }
 
 // unexpected says that a token does not fit where it stands.

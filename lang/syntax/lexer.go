@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -27,23 +28,9 @@ func (language) Symbols() map[string]lexer.TokenType {
 	}
 }
 
-// Lex implements lexer.Definition.
-func (d language) Lex(_ string, r io.Reader) (lexer.Lexer, error) {
-	text, err := io.ReadAll(io.LimitReader(r, limit.Line+1))
-	if err != nil {
-		return nil, err
-	}
-	return d.LexString("", string(text))
-}
-
-// LexString implements lexer.StringDefinition.
-func (language) LexString(_ string, text string) (lexer.Lexer, error) {
-	tokens, bad := scan(text, 0, len(text), "")
-	if bad != nil {
-		return nil, bad
-	}
-	return &tokenStream{tokenLine{tokens: tokens, end: len(text)}}, nil
-}
+// Lex implements lexer.Definition. Nobody asks: a production is given tokens, since what a
+// word is depends on the statement that it stands in.
+func (language) Lex(string, io.Reader) (lexer.Lexer, error) { return &tokenStream{}, nil }
 
 // bracket is an open bracket while its line is read.
 //
@@ -369,15 +356,8 @@ func (l *scanner) keeps(word string) bool {
 // within tells whether the bracket that is open is that of a function.
 func (l *scanner) within(function string) bool {
 	n := len(l.open)
-	if n == 0 {
-		return false
-	}
-	for i := len(l.tokens) - 1; i > 0; i-- {
-		if l.tokens[i].from == l.open[n-1].at {
-			return l.tokens[i-1].kind == nameToken && l.tokens[i-1].text == function
-		}
-	}
-	return false
+	i := slices.IndexFunc(l.tokens, func(t token) bool { return n > 0 && t.from == l.open[n-1].at })
+	return i > 0 && l.tokens[i-1].kind == nameToken && l.tokens[i-1].text == function
 }
 
 // converts tells whether a unit follows what ends here, and an operand is before:

@@ -73,11 +73,7 @@ func prose(line string) bool {
 func openEnd(line string) bool {
 	_, to := trimBlanks(line, 0, len(line))
 	r, n := utf8.DecodeLastRuneInString(line[:to])
-	switch r {
-	case '+', '*', '/', '÷', '^', '√', '(', ',', '=', '<', '>', '≤', '≥', '±':
-		return true
-	}
-	if isMinus(r) || isTimes(r) {
+	if strings.ContainsRune("+*/÷^√(,=<>≤≥±", r) || isMinus(r) || isTimes(r) {
 		return true
 	}
 	if n == 0 || !isLetterByte(line[to-1]) {

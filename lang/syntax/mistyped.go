@@ -172,13 +172,11 @@ func (n numeral) twoExponents() *fault {
 // 1e + 3 is no such slip: a sign with blanks on both sides adds.
 func (n numeral) exponentParted() *fault {
 	from := n.skip(n.to + 1)
-	if n.next != 'e' && n.next != 'E' || from == n.to+1 || strings.ContainsAny(n.number, "eE^") {
+	to := n.signedDigits(from)
+	if n.next != 'e' && n.next != 'E' || from == n.to+1 || to == from || strings.ContainsAny(n.number, "eE^") || continues(n.text[to:n.end]) {
 		return nil
 	}
-	if to := n.signedDigits(from); to > from && !continues(n.text[to:n.end]) {
-		return n.badExponent("in the exponent", from, to)
-	}
-	return nil
+	return n.badExponent("in the exponent", from, to)
 }
 
 // badExponent says where there is a blank too much.

@@ -46,10 +46,7 @@ func (p *PrefixedUnit) find(split func(string) (string, string, string, bool)) b
 	if !some {
 		return false // as of nearly all, which are not taken apart
 	}
-	fs, ok := unitFactors(p.Unit.Text)
-	if !ok {
-		return false
-	}
+	fs, _ := unitFactors(p.Unit.Text)
 	words := wordsOf(fs)
 	for _, w := range words {
 		head, rest, name, ok := split(w)

@@ -59,7 +59,7 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	out.Posed = several > 1 || clauses != "" && !strings.HasPrefix(clauses, " in ")
 	for _, line := range lines {
 		open := OpenIn(line, nil, in)
-		if len(open.Readings) == 0 {
+		if len(open.Readings) == 0 { // max(2*y - 3 m) = 1 m, in which nothing is open
 			open.Readings = []Reading{{Text: line}}
 		}
 		out.Readings = append(out.Readings, open.Readings...)
@@ -203,8 +203,6 @@ func isSum(tokens []token) bool {
 			depth++
 		case t.is(")"):
 			depth--
-		case t.is(","):
-			return false
 		case t.is("+"), t.is("-"):
 			sum = sum || depth == 1
 		}

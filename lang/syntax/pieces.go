@@ -83,10 +83,6 @@ func piecesOf(text string, lines [][]token) pieces {
 			if i > 0 && !(tokens[i-1].text == "(" && tokens[i-1].from == tokens[i-1].to) {
 				p.gap = text[tokens[i-1].to:t.from]
 			}
-			if t.call && i+1 < len(tokens) && tokens[i+1].from > t.to {
-				// sin (30°): the bracket of a function may stand apart.
-				p.call = ops.IsFunction(t.text)
-			}
 			ps = append(ps, p)
 		}
 		at = tokens[len(tokens)-1].to

@@ -12,6 +12,7 @@ type (
 	// The lines below it, up to the next part, belong to it. Its answers are those
 	// that are reported there.
 	Part struct {
+		aside
 		Label    string
 		Question string
 		Braces   []Ident // names in braces, for their values
@@ -21,12 +22,16 @@ type (
 	// A name in braces is shown as its value, a frog of {m}; nothing else in it is
 	// read.
 	Note struct {
+		aside
 		Text   string
 		Braces []Ident // names in braces, for their values
 	}
 	// Remark is # …; it is kept and has no effect. A blank line is a Remark
 	// with no text.
-	Remark struct{ Text string }
+	Remark struct {
+		aside
+		Text string
+	}
 )
 
 var partWord = StatementWord{
@@ -43,17 +48,8 @@ var noteWord = StatementWord{
 	prose: true, bare: true,
 }
 
-func (*Part) Exprs() []Expr    { return nil }
-func (*Part) Defines() []Ident { return nil }
-func (s *Part) is() nature     { return nature{kept, Aside, s.Braces} }
-
-func (*Note) Exprs() []Expr    { return nil }
-func (*Note) Defines() []Ident { return nil }
-func (s *Note) is() nature     { return nature{kept, Aside, s.Braces} }
-
-func (*Remark) Exprs() []Expr    { return nil }
-func (*Remark) Defines() []Ident { return nil }
-func (*Remark) is() nature       { return nature{kept, Aside, nil} }
+func (s *Part) is() nature { return nature{kept, Aside, s.Braces} }
+func (s *Note) is() nature { return nature{kept, Aside, s.Braces} }
 
 // readNote reads prose, which may go on over indented lines.
 func readNote(r *reader, at int) (Stmt, *fault) {
@@ -65,7 +61,7 @@ func readNote(r *reader, at int) (Stmt, *fault) {
 	if len(r.body) > 0 {
 		to = r.body[len(r.body)-1].To
 	}
-	return &Note{text, inBraces(r.text, Span{From: from, To: to})}, nil
+	return &Note{Text: text, Braces: inBraces(r.text, Span{From: from, To: to})}, nil
 }
 
 // A label is one word, and the first colon is behind it: part a: How stiff?.
@@ -80,7 +76,7 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 			"Write it as in `part a: How stiff is the spring?`.")}
 		first, rest, _ := strings.Cut(r.text[from:to], " ")
 		if letter := strings.Trim(first, "()"); strings.HasSuffix(first, ")") && isSymbol(letter) { // part a) How stiff?
-			return &Part{letter, strings.TrimSpace(rest), inBraces(r.text, Span{From: from, To: to})}, r.noBody()
+			return &Part{Label: letter, Question: strings.TrimSpace(rest), Braces: inBraces(r.text, Span{From: from, To: to})}, r.noBody()
 		}
 		if first = strings.Trim(first, "().:"); isSymbol(first) {
 			bad.Readings = []string{first + ": " + strings.TrimSpace(rest)}
@@ -88,5 +84,5 @@ func readPart(r *reader, at int) (Stmt, *fault) {
 		}
 		return nil, bad
 	}
-	return &Part{label, strings.TrimSpace(question), inBraces(r.text, Span{From: from, To: to})}, r.noBody()
+	return &Part{Label: label, Question: strings.TrimSpace(question), Braces: inBraces(r.text, Span{From: from, To: to})}, r.noBody()
 }

@@ -13,17 +13,21 @@ type (
 	//
 	// It is in force from its line on. Figures of 0 says that the givens decide how
 	// many a result has.
-	FiguresSetting struct{ Figures int }
+	FiguresSetting struct {
+		aside
+		Figures int
+	}
 	// ExactSetting is givens are exact.
 	//
 	// Then 2 kg counts as two whole kilograms, and not as one figure.
-	ExactSetting struct{}
+	ExactSetting struct{ aside }
 	// AddedSetting is results with uncertainties added.
-	AddedSetting struct{}
+	AddedSetting struct{ aside }
 	// RoundSetting is round halves to even, or round halves away from zero.
 	//
 	// It matters for a final five alone: 2.5 is 2 to even and 3 away from zero.
 	RoundSetting struct {
+		aside
 		Even bool `parser:"'round' 'halves' ( @'to' 'even' | 'away' 'from' 'zero' )"`
 	}
 )
@@ -48,22 +52,6 @@ var roundWord = StatementWord{
 	Example: "round halves to even", Stored: true, Ready: true, read: clauses(statement(&RoundSetting{})),
 	second: "halves",
 }
-
-func (*FiguresSetting) Exprs() []Expr    { return nil }
-func (*FiguresSetting) Defines() []Ident { return nil }
-func (*FiguresSetting) is() nature       { return nature{kept, Aside, nil} }
-
-func (*ExactSetting) Exprs() []Expr    { return nil }
-func (*ExactSetting) Defines() []Ident { return nil }
-func (*ExactSetting) is() nature       { return nature{kept, Aside, nil} }
-
-func (*AddedSetting) Exprs() []Expr    { return nil }
-func (*AddedSetting) Defines() []Ident { return nil }
-func (*AddedSetting) is() nature       { return nature{kept, Aside, nil} }
-
-func (*RoundSetting) Exprs() []Expr    { return nil }
-func (*RoundSetting) Defines() []Ident { return nil }
-func (*RoundSetting) is() nature       { return nature{kept, Aside, nil} }
 
 // Rule is the rule of rounding that is set.
 func (s *RoundSetting) Rule() units.Rounding {

@@ -79,9 +79,6 @@ func (l *scanner) lastPlaces(n int) {
 		return
 	}
 	digits := strings.TrimLeft(l.text[l.pos+1:end], "0")
-	if digits == "" {
-		digits = "0"
-	}
 	off := digits
 	if n := len(decimals) - len(digits); n >= 0 {
 		off = "0." + strings.Repeat("0", n) + digits

@@ -23,6 +23,14 @@ type nature struct {
 	asks []Ident
 }
 
+// aside is a statement that works nothing out, gives no name and neither asks nor tells
+// anything in an exercise: prose, a setting, a command.
+type aside struct{}
+
+func (aside) Exprs() []Expr    { return nil }
+func (aside) Defines() []Ident { return nil }
+func (aside) is() nature       { return nature{kept, Aside, nil} }
+
 // storing is how a worksheet keeps a statement: alone, or recorded, with what it
 // gives on the line below.
 type storing bool

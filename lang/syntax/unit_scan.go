@@ -205,8 +205,7 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 }
 
 // beforeDecimal returns where a word ends whose last digits would be cut at their point: the
-// sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5. The 10 of log10 is its
-// own where other digits follow it.
+// sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5.
 func (u unitScan) beforeDecimal(from, to int) int {
 	if u.at(to) != '.' || u.digits(to+1) == to+1 {
 		return to
@@ -214,9 +213,6 @@ func (u unitScan) beforeDecimal(from, to int) int {
 	word := strings.TrimRight(u.text[from:to], "0123456789")
 	if word == u.text[from:to] || strings.HasSuffix(word, "_") {
 		return to
-	}
-	if ten := word + "10"; ops.IsFunction(ten) && len(ten) < to-from {
-		word = ten
 	}
 	return from + len(word)
 }
@@ -316,9 +312,6 @@ func (u unitScan) word(pos int) string {
 			break
 		}
 		end += n
-	}
-	if pos > end {
-		return ""
 	}
 	return u.text[pos:end]
 }

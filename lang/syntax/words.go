@@ -137,11 +137,7 @@ func signBefore(rest string, r rune) bool {
 
 // operatorNext tells whether what follows a word makes it a name.
 func operatorNext(rest string, r rune) bool {
-	switch r {
-	case '+', '*', '/', '÷', '^', '(', ')', ',', '<', '>', '≤', '≥':
-		return true
-	}
-	if isMinus(r) || isTimes(r) || isSuper(r) {
+	if strings.ContainsRune("+*/÷^(),<>≤≥", r) || isMinus(r) || isTimes(r) || isSuper(r) {
 		return true
 	}
 	word := unitScan{text: rest, end: len(rest)}.word(0)

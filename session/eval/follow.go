@@ -137,12 +137,7 @@ func (f *follower) call(out *units.Product, x *syntax.Call, e units.Exp) bool {
 //
 // A refraction that was given in degrees is answered in degrees.
 func (p *Page) DegreesIn(x syntax.Expr) *units.Unit {
-	for y := range syntax.Nodes(x) {
-		if u := p.unitOf(y); u != nil && u.Dim().IsOne() && u.Screen() == "°" {
-			return u
-		}
-	}
-	return nil
+	return p.unitWithin(x, func(u *units.Unit) bool { return u.Dim().IsOne() && u.Screen() == "°" })
 }
 
 // curve multiplies by the unit of a curve, and of its axis to the power of a slope or an

@@ -58,8 +58,14 @@ func (l *Line) slopeOver(at syntax.Span) *syntax.SlopeOf {
 // UnitWithin is the unit of that dimension in which a part of an expression is
 // written, or the one of a name in it; nil if there is none.
 func (p *Page) UnitWithin(x syntax.Expr, st run.Static) *units.Unit {
+	return p.unitWithin(x, func(u *units.Unit) bool { return u.Dim() == st.Dim && !u.Affine() })
+}
+
+// unitWithin is the first such unit that is written in an expression, or that a name in it
+// has by its line; nil if there is none.
+func (p *Page) unitWithin(x syntax.Expr, such func(*units.Unit) bool) *units.Unit {
 	for x := range syntax.Nodes(x) {
-		if u := p.unitOf(x); u != nil && u.Dim() == st.Dim && !u.Affine() {
+		if u := p.unitOf(x); u != nil && such(u) {
 			return u
 		}
 	}

@@ -179,12 +179,7 @@ func turnPower(u *units.Unit) float64 {
 // InTurns is the unit in turns, or of a rate in degrees, that a part of an expression
 // has, or nil.
 func (p *Page) InTurns(x syntax.Expr) *units.Unit {
-	for part := range syntax.Nodes(x) {
-		if u := p.unitOf(part); partsOfTurn(u) {
-			return u
-		}
-	}
-	return nil
+	return p.unitWithin(x, partsOfTurn)
 }
 
 // unitOf is the unit of a written quantity, or of the line of a name; nil of others.
