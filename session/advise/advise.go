@@ -8,6 +8,9 @@ import (
 )
 
 // Define cautions about NAME = EXPR.
+//
+// A caution never changes what a line gives: v = 30 stays a plain number, with a word on what it
+// may lack. What a line fails for is said before anything here is asked.
 func Define(l *eval.Line, s *syntax.Define) {
 	result(l, s.Name, s.X, s.In)
 	if !l.Entry.Failed() {
@@ -20,6 +23,8 @@ func Define(l *eval.Line, s *syntax.Define) {
 // Value cautions about a result without a name.
 func Value(l *eval.Line, s *syntax.Value) { result(l, "", s.X, s.In) }
 
+// The order is that of what a teacher would say first: a sign that can't be, then torque and
+// energy, then 2π, then units that lack, then what else is often written by mistake.
 func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 	if r := l.Entry.Result(); r != nil {
 		v := &r.Values[0]
@@ -49,6 +54,9 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 }
 
 // Solve cautions about the values of unknowns, and about what is given for symbols.
+//
+// What is given in a with stands for the symbol of the formula, so that swing_time with θ = 10
+// is told that θ is in degrees there.
 func Solve(l *eval.Line, s *syntax.Solve) {
 	if r := l.Entry.Result(); r != nil {
 		for i := range r.Values {
@@ -69,6 +77,8 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 }
 
 // bindings cautions about what is given for one line alone.
+//
+// T with θ = 45 is like a line θ = 45, which would be radians: 45 of them are seven turns.
 func bindings(l *eval.Line, by []syntax.Binding, f *syntax.FormulaDef) {
 	for _, b := range by {
 		degreesLeftOut(l, b.Name, b.X, f)

@@ -11,6 +11,8 @@ import (
 func Note(l *eval.Line, s *syntax.Note) { inBraces(l, s.Braces) }
 func Part(l *eval.Line, s *syntax.Part) { inBraces(l, s.Braces) }
 
+// A handout would show {m} itself where a value was meant. The line stands, since the name may
+// be put above it later.
 func inBraces(l *eval.Line, names []syntax.Ident) {
 	for _, n := range names {
 		if _, ok := l.Planner.Find(&syntax.Name{At: n.NameAt, Name: n.Name}); !ok {

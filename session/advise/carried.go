@@ -17,6 +17,9 @@ import (
 // has, however it got them: m = 4 kg of part b in part c, where part a had 3 kg, or an m that
 // part b solves for. It is a caution where the line also has a result that was worked out
 // with the earlier value.
+//
+// Parts are read one by one on paper, and a value that part b changed for itself is easily taken
+// for that of part a further down.
 func carried(l *eval.Line, stmt syntax.Stmt, n *syntax.Name, d *plan.Def) {
 	if d.Line == 0 || l.Planner.Static(d.Slot).Absent {
 		return
@@ -57,6 +60,8 @@ func standsOn(l *eval.Line, stmt syntax.Stmt, line int) string {
 }
 
 // basis are the lines that one was worked out from, by way of others too, ascending.
+//
+// F of m*a was worked out from the lines of m and a, and from those that these come from.
 func basis(l *eval.Line, line int) []int {
 	found := map[int]bool{}
 	var add func(line int)
@@ -134,6 +139,9 @@ func OfParts(l *eval.Line, stmt syntax.Stmt) {
 }
 
 // outdatedBy says so if the name that a line gives has been given anew since.
+//
+// ω = √(k/m) of part a keeps the k that it was worked out with, though part b gives another. That
+// is what a worksheet means by a result; it is said, and nothing is worked out anew.
 func outdatedBy(l *eval.Line, n *syntax.Name, d *plan.Def, line int, meant []string) {
 	s, ok := l.EntryAt(line).Stmt.(*syntax.Define)
 	said := func(f finding.Finding) bool {

@@ -14,6 +14,10 @@ import (
 // convertedTwice cautions where a number converts units that are kept anyway: t*60 with t
 // in min, v/3.6 with v in km/h, 9550*P/n with P in kW and n in rev/min, v*3.6 in km/h. So
 // it does where it turns a result into another unit without naming that: Q/P/60.
+//
+// Units are carried here, and a number that would convert them on paper is one factor too much:
+// with v = 90 km/h, v/3.6 is 6.9 m/s. A number such as 3.6, 60 or 1000 is compared with the size
+// of each unit that is in the same product.
 func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	if !syntax.Any(x, func(x syntax.Expr) bool { n, ok := x.(*syntax.Number); return ok && converts(n.Value.Float()) }) {
 		return
@@ -85,6 +89,9 @@ type (
 )
 
 // take collects the factors of a product, above the bar (1) or below it (-1).
+//
+// v*t/60 is one product, of which 60 is below the bar: it is compared as 1/60. What is added
+// within it, the t of (t - 2 s)*60, is no factor and is not looked at.
 func (p *conversion) take(x syntax.Expr, side float64) {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -119,12 +126,16 @@ func (p *conversion) take(x syntax.Expr, side float64) {
 }
 
 // converts tells whether a number may convert a unit: no number of formulas does.
+//
+// 2, 4, 8 and 1/2 are in the formulas of a first course, and no unit is so large.
 func converts(v float64) bool { return v > 3 && v != 4 && v != 8 || v > 0 && v < 0.5 }
 
 // sizeOf is the size of a unit in SI units.
 func sizeOf(u *units.Unit) float64 { return 1 / u.FromSIDifference(1) }
 
 // leftOut is an expression without one of its factors.
+//
+// Of Q/P/60 without the 60 it is Q/P, of 9550*P/n it is P/n.
 func leftOut(x syntax.Expr, factor syntax.Expr) syntax.Expr {
 	one, _ := syntax.ParseExpr("1")
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {

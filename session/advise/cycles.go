@@ -16,6 +16,9 @@ func within1Percent(a, b float64) bool { return math.Abs(a-b) < 0.01*math.Abs(b)
 
 // rateWithout2Pi cautions where the line itself shows that a rate in radians per
 // second stands for a frequency, or the time for a radian for a period.
+//
+// f and ω have the same dimension, 1/s, so that the factor 2π between them is lost without a
+// trace. What the line says itself tells: its name, its `in`, or how it is worked out.
 func rateWithout2Pi(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value, f *factors) {
 	if v.Named || len(l.Entry.Findings) > 0 && l.Entry.Failed() {
 		return
@@ -45,6 +48,8 @@ func isPeriod(name string) bool {
 }
 
 // radianForPeriod finds T = 1/ω, whatever the rate is called, and T = √(m/k).
+//
+// 1/ω is the time for a radian, a sixth of a period; T = 1/f is right.
 func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
 	if f.number != 1 {
 		return
@@ -63,6 +68,9 @@ func radianForPeriod(l *eval.Line, x syntax.Expr, f *factors) {
 }
 
 // radiansForCycles finds √(k/m), 2π*f and ω reported in Hz.
+//
+// √(k/m) in Hz would be read as cycles, though it counts radians: the value is 6.28 times too
+// great. 2π*f in Hz is the same slip from the other side.
 func radiansForCycles(l *eval.Line, x syntax.Expr, f *factors, u *units.Unit) {
 	of, e := f.sole()
 	hint, reading := "", ""
@@ -99,6 +107,9 @@ func speedOverRadius(f *factors) bool {
 
 // cyclesForRadians finds A*f for the greatest speed of an oscillation and A*f^2 for its
 // greatest acceleration, which are A*ω and A*ω^2 with ω = 2π*f.
+//
+// The amplitude tells that an oscillation is meant, A by its symbol and a length by its unit; the
+// number of it that has a frequency in it is v = 2π*A*f, and a = A*(2π*f)^2.
 func cyclesForRadians(l *eval.Line, x syntax.Expr, f *factors) {
 	amplitude, rate := f.names[0], f.names[1]
 	if !is(amplitude.name, "A") {
@@ -118,6 +129,8 @@ func cyclesForRadians(l *eval.Line, x syntax.Expr, f *factors) {
 }
 
 // turnsForRadians finds 1/T reported in rad/s.
+//
+// ω = 1/T in rad/s has the unit of an angular speed and the value of a frequency.
 func turnsForRadians(l *eval.Line, x syntax.Expr, f *factors) {
 	of, e := f.sole()
 	if e != -1 || f.number != 1 || !isPeriod(of) {
@@ -134,6 +147,8 @@ func countsCycles(l *eval.Line, name string) bool {
 
 // isRadians tells whether a name is a rate in radians per second: by its unit or its
 // symbol, or since it was worked out as √(k/m) is.
+//
+// A unit of turns, rev/min, is none: that it counts is said by its line already.
 func isRadians(l *eval.Line, name string) bool {
 	d, ok := l.Planner.Find(&syntax.Name{Name: name})
 	if !ok || d.Slot == run.NoSlot || !isRate(l.Planner.Static(d.Slot).Dim) {
@@ -189,11 +204,9 @@ func squareOfRate(l *eval.Line, x syntax.Expr, inverse bool) bool {
 }
 
 // kindOf names the kind of quantity that an expression is, or "".
+//
+// Nothing is kept of what is planned to find it out.
 func kindOf(l *eval.Line, x syntax.Expr) string {
-	c := l.Try(x)
-	if c.Slot == run.NoSlot {
-		return ""
-	}
-	k, _ := units.KindOf(c.Static.Dim, units.None)
+	k, _ := units.KindOf(l.Try(x).Static.Dim, units.None)
 	return k.Name
 }

@@ -13,6 +13,9 @@ import (
 // degreesLeftOut cautions where an angle gets a plain number that is given in ° in a
 // line above, or that a formula takes in °: θ = 45 below θ = 30°. A plain number is
 // radians.
+//
+// 45 rad is a valid angle, so nothing fails by it: sin(45) is 0.85, near enough to sin(45°) to be
+// taken for it. Only what other lines say of the angle shows the slip.
 func degreesLeftOut(l *eval.Line, name string, x syntax.Expr, of *syntax.FormulaDef) {
 	n, ok := syntax.Unbracket(x).(*syntax.Number)
 	if !ok || n.Value.Hi == 0 || !units.Customary(name, units.Dim{}) {
@@ -40,6 +43,8 @@ func degreesLeftOut(l *eval.Line, name string, x syntax.Expr, of *syntax.Formula
 }
 
 // arguments looks for degrees left out in what a function of the page is called with.
+//
+// With the function R(v, θ) and θ = 30° above, R(20 m/s, 45) is asked about as θ = 45 is.
 func arguments(l *eval.Line, c *syntax.Call) {
 	d, ok := l.Planner.Names.Lookup(c.Func)
 	if !ok || d.Kind != plan.Function {

@@ -22,6 +22,9 @@ type power struct {
 
 // apart takes a product of numbers, up to four names and one root apart. It is false
 // for anything else.
+//
+// The slips here are told by their form: m*v^2 has the number 1 and the powers m^1 and v^2,
+// however it is written. √(k/m)/(2π) has the number 1/(2π) and a root; 3*(a + b) is no product.
 func apart(x syntax.Expr) (factors, bool) {
 	f := factors{number: 1}
 	ok := f.take(x, 1)
@@ -29,6 +32,9 @@ func apart(x syntax.Expr) (factors, bool) {
 }
 
 // take collects the factors of a product, to the power e.
+//
+// Below a bar the power is negative, within a power it is multiplied: of x/(y*z)^2 the y and the
+// z have the power -2.
 func (f *factors) take(x syntax.Expr, e int) bool {
 	switch x := x.(type) {
 	case *syntax.Paren:
@@ -95,6 +101,8 @@ func (f *factors) name(name string, e int) bool {
 }
 
 // under notes the one root of a product.
+//
+// Two roots in one line, or a root to a power, are none of the formulas that are looked for.
 func (f *factors) under(x syntax.Expr, e int) bool {
 	if f.root != nil || e != 1 && e != -1 {
 		return false
@@ -104,6 +112,8 @@ func (f *factors) under(x syntax.Expr, e int) bool {
 }
 
 // sole is the one name of a product and its power.
+//
+// It is ω of 2π/ω, with the power -1; a product of two names has none.
 func (f *factors) sole() (string, int) {
 	if f.n == 1 && f.root == nil {
 		return f.names[0].name, f.names[0].exp

@@ -12,6 +12,9 @@ import (
 
 // kelvinTwice cautions where 273.15 is added to a temperature in °C by hand: every
 // temperature is in kelvin already when it is worked with.
+//
+// On paper 20 °C + 273.15 is how kelvins are made. Here T = 20 °C is 293.15 K when it is worked
+// with, and T + 273.15 K would be 566 K, in which no unit is wrong.
 func kelvinTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
 	b, ok := syntax.Unbracket(x).(*syntax.Binary)
 	if !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
@@ -22,7 +25,7 @@ func kelvinTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
 		return
 	}
 	got := l.Try(b.X)
-	if got.Slot == run.NoSlot || got.Static.Heat != run.Point {
+	if got.Static.Heat != run.Point {
 		return
 	}
 	text := l.Entry.Text[b.X.Span().From:b.X.Span().To]
@@ -39,6 +42,9 @@ const leastKelvin = 150
 
 // degreesAdded cautions where a temperature in °C is added to a name in K: T + 82 °C, where T is
 // 300 K and a rise by 82 K may be meant. By the rules the name is a difference then.
+//
+// Of T + 82 °C the sum is a temperature, with T as the difference: 300 K above 82 °C is 655 K.
+// Whoever writes so has 382 K in mind.
 func degreesAdded(l *eval.Line, x syntax.Expr) {
 	b, ok := syntax.Unbracket(x).(*syntax.Binary)
 	if !ok || b.Op != syntax.Add {
@@ -50,7 +56,7 @@ func degreesAdded(l *eval.Line, x syntax.Expr) {
 		return
 	}
 	got := l.Try(n)
-	if got.Slot == run.NoSlot || got.Static.Heat == run.Point || got.Value < leastKelvin {
+	if got.Static.Heat == run.Point || got.Value < leastKelvin {
 		return
 	}
 	reading := n.Name + " + " + q.Value.Text + " K"

@@ -19,6 +19,10 @@ import (
 // used for, and a plain number explains it: v = 30 in K = 1/2*m*v^2. A number
 // under one of the commonest symbols is worth a look by itself, where the other
 // names of the line have units.
+//
+// With v = 30 the energy ½*m*v^2 comes out in kg. The page has no mismatch, since a plain number
+// goes with everything; that an energy is never in kg is what gives it away. The unit that is
+// offered is the one with which the line becomes what its symbol stands for.
 func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	b := bare{line: l}
 	syntax.Walk(x, b.look)
@@ -90,6 +94,8 @@ const mostBare = 3
 
 // constantBare cautions about a number that is a constant of nature without its unit, with
 // which the value is what its symbol is used for: N = n*6.02e23 is no amount in mol.
+//
+// 6.02e23, 8.314 and 1.6e-19 are known by their digits, whatever the line calls them.
 func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numbers []*syntax.Number) bool {
 	if l.Entry.Line > limit.Advised || syntax.IsPlain(x) || !units.Speaks(name) || units.Customary(name, v.Dim) && !v.Dim.IsOne() {
 		return false
@@ -114,6 +120,8 @@ func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numb
 
 // oddKind cautions about a value that is not of the kind that its symbol is used for,
 // where a common slip explains it: it would be in the unit that is wanted.
+//
+// E = m*v comes out in kg m/s: with v squared it would be an energy, and that is offered.
 func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value, want *units.Unit) {
 	if slip := l.LikelySlip(x, want, true); slip.Hint != "" {
 		f := finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", "")
@@ -144,6 +152,9 @@ func isMeasured(name string) bool { return slices.Contains(measured[:], units.Sy
 
 // unitLeftOut cautions about a given that is a plain number, where its symbol is used
 // for nothing that is one and a given above has a unit: h = 5 below v = 3 m/s.
+//
+// One number without a unit among givens that have theirs was hardly meant; a page on which none
+// has a unit counts without them, and is left alone.
 func unitLeftOut(l *eval.Line, s *syntax.Define) {
 	n, ok := s.X.(*syntax.Number)
 	if !ok || n.Value.Hi == 0 || s.In.Present() || !slices.Contains(neverPlain[:], units.Symbol(s.Name)) {
@@ -225,6 +236,9 @@ func ofPi(x syntax.Expr) bool {
 
 // lacks is the dimension that something of an expression must have for the whole to have
 // another; false if none makes it that.
+//
+// The part is planned as an unknown, and the whole as what it should be: the planner settles the
+// unknown as it does in a solve. Of K = 1/2*m*v^2 in J the v must be a speed.
 func lacks(l *eval.Line, x syntax.Expr, whole units.Dim, is func(syntax.Expr) bool) (units.Dim, bool) {
 	m := l.Planner.Mark()
 	defer l.Planner.Cut(m)

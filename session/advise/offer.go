@@ -31,6 +31,9 @@ type offer struct {
 type Enter func(text string) *entry.Entry
 
 // Readings tries the readings that the first n findings of an entry offer.
+//
+// An offer that is refused in its turn sends a person round in a circle, so none is shown that
+// has not been entered on trial.
 func Readings(e *entry.Entry, n int, enter Enter) {
 	if together(e, n, enter) {
 		return
@@ -43,6 +46,8 @@ func Readings(e *entry.Entry, n int, enter Enter) {
 // together puts right all that the first n findings of a line have one reading each
 // for: where there are several, a line with one of them put right is refused still. The
 // last of them offers the line.
+//
+// Of v = u t + 2 a s, with a sign put before t alone, the rest would still be refused.
 func together(e *entry.Entry, n int, enter Enter) bool {
 	text, from, last, several := "", 0, -1, false
 	for i := range n {
@@ -127,6 +132,8 @@ func inPlace(e *entry.Entry, f *finding.Finding, enter Enter) {
 }
 
 // saidBefore tells whether one of the offers has the value of another.
+//
+// Two ways to put a line right that give the same value are one to whoever chooses.
 func saidBefore(before []offer, o offer) bool {
 	return slices.ContainsFunc(before, func(b offer) bool {
 		return b.value != nil && o.value != nil && b.value.SI == o.value.SI && b.value.Dim == o.value.Dim
@@ -181,6 +188,9 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 
 // several tries statements one after the other, each put right below those before it. Where one
 // can be read in several ways, there are as many offers.
+//
+// m = 2 kg and F = mg are two lines of which the second needs the first, so each is tried below
+// those before it.
 func several(parts []string, enter Enter) (o offer, ok bool) {
 	ways := []string{""}
 	for i, part := range parts {
@@ -212,6 +222,8 @@ func several(parts []string, enter Enter) (o offer, ok bool) {
 
 // refusal is what a line is refused for: not for a name that no line gives, of which
 // it tells, nor for one whose line has failed.
+//
+// A name without a value is no fault of an offer: who types F = m*a gives m and a next.
 func refusal(e *entry.Entry) (bad *finding.Finding, unknown bool) {
 	for i := range e.Findings {
 		f := &e.Findings[i]

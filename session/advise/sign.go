@@ -10,6 +10,9 @@ import (
 
 // wrongSign cautions about a value that has the sign which a quantity of its name
 // can't have: a tension of -5 N, a work of friction of 6 J.
+//
+// A rope can't push, and friction takes energy away; where such a value has the other sign, an
+// equation above has two directions mixed up. Of a list the first odd value is enough.
 func wrongSign(l *eval.Line, at syntax.Span, v *entry.Value) {
 	if v.IsVector() {
 		return // its signs are directions

@@ -29,47 +29,27 @@ func put(x syntax.Expr, name, with string) string {
 
 // commonSlip cautions where a line by itself shows a slip that is often made,
 // though its units agree. The factors are those of the expression, if it is a product.
+//
+// One slip is told, the first that is found: the others may well come from it. The order within a
+// kind of expression is from what is certain, R1*R2/R1 + R2, to what only a name suggests.
 func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bool, v *entry.Value) {
-	if l.Entry.Failed() {
-		return
-	}
 	var s slip
+	is := func(found slip) bool { s = found; return s.message != "" }
+	some := false
 	switch x := syntax.Unbracket(x).(type) {
 	case *syntax.Call:
-		if s = diameterGiven(l, x); s.message == "" {
-			s = quadrant(l, x)
-		}
+		some = is(diameterGiven(l, x)) || is(quadrant(l, x))
 	case *syntax.Polar:
-		s = backwards(x)
+		some = is(backwards(x))
 	case *syntax.Binary:
-		if s = sumSlip(name, x); s.message == "" {
-			s = cancels(x)
-		}
-		if s.message == "" {
-			s = magnitudesAdded(l, x)
-		}
-		if s.message == "" {
-			s = otherComponent(l, name, x)
-		}
-		if s.message == "" {
-			s = percentAdded(l, x)
-		}
-		if product && f.root == nil && s.message == "" {
-			s = productSlip(l, name, x, f)
-		}
+		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(magnitudesAdded(l, x)) ||
+			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && f.root == nil &&
+			(is(halfLeftOut(l, name, f)) || is(periodSquared(l, name, f)) || is(wholeLength(l, x, f)) || is(diameter(l, x, f)))
 	}
-	if s.message == "" {
-		s = numberWanted(l, name, x, v)
-	}
-	if s.message == "" && l.Planner.Program.Main.Wide() { // within a product or a sum, too
-		syntax.Any(x, func(part syntax.Expr) bool {
-			if c, ok := part.(*syntax.Call); ok {
-				s = noDirection(l, c)
-			}
-			return s.message != ""
-		})
-	}
-	if s.message == "" {
+	if !some && !is(numberWanted(l, name, x, v)) && !(l.Planner.Program.Main.Wide() && syntax.Any(x, func(part syntax.Expr) bool {
+		c, ok := part.(*syntax.Call) // within a product or a sum, too
+		return ok && is(noDirection(l, c))
+	})) {
 		return
 	}
 	if s.reading == "" {
@@ -79,36 +59,21 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 	l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.lead+" `"+s.reading+"`.", s.reading))
 }
 
-// productSlip looks for slips in a product of names.
-func productSlip(l *eval.Line, name string, x syntax.Expr, f *factors) slip {
-	if s := halfLeftOut(l, name, f); s.message != "" {
-		return s
-	}
-	if s := periodSquared(l, name, f); s.message != "" {
-		return s
-	}
-	if s := wholeLength(l, x, f); s.message != "" {
-		return s
-	}
-	return diameter(l, x, f)
-}
-
-// sumSlip looks for slips in a sum or difference of two names.
-func sumSlip(name string, b *syntax.Binary) slip {
+// twoNames are those of a sum or a difference of two; "" where it is none.
+func twoNames(b *syntax.Binary, op syntax.Op) (string, string) {
 	v, one := b.X.(*syntax.Name)
 	w, two := b.Y.(*syntax.Name)
-	switch {
-	case !one || !two:
-	case b.Op == syntax.Add:
-		return atRightAngles(v.Name, w.Name)
-	case b.Op == syntax.Sub:
-		return firstMinusLast(name, v.Name, w.Name)
+	if !one || !two || b.Op != op {
+		return "", ""
 	}
-	return slip{}
+	return v.Name, w.Name
 }
 
 // cancels finds R1*R2/R1+R2: what is above and below the slash says that the sum was to
 // be below it.
+//
+// By the order of operations R1*R2/R1 + R2 is R2 + R2. Nobody writes a factor to cancel it on the
+// same line.
 func cancels(b *syntax.Binary) slip {
 	q, ok := b.X.(*syntax.Binary)
 	if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || q.Op != syntax.Div {
@@ -125,6 +90,8 @@ func cancels(b *syntax.Binary) slip {
 }
 
 // percentAdded finds 100 + 10 %, which is 100.1. A part of 1 is meant by 1 + 10 %.
+//
+// On the keys of many calculators 100 + 10 % is 110; here % is the number 0.01.
 func percentAdded(l *eval.Line, b *syntax.Binary) slip {
 	q, ok := b.Y.(*syntax.Quantity)
 	if !ok || q.Unit.Text != "%" || b.Op != syntax.Add && b.Op != syntax.Sub {
@@ -161,6 +128,9 @@ var halves = [...]struct{ what, symbols, once, squared string }{
 }
 
 // halfLeftOut finds K = m*v^2.
+//
+// Without its half the value is twice as great, and its unit is right. The name and the kinds of
+// both factors must be those of the formula: E = m*c^2 is none, as E and a speed c are no K and v.
 func halfLeftOut(l *eval.Line, name string, f *factors) slip {
 	once, squared := f.names[0], f.names[1]
 	if once.exp == 2 {
@@ -179,6 +149,8 @@ func halfLeftOut(l *eval.Line, name string, f *factors) slip {
 }
 
 // periodSquared finds g = L/T^2 and k = m/T^2, of a pendulum and of a mass on a spring.
+//
+// From T = 2π√(L/g) follows g = 4π²L/T²; the 4π² is left out when only the units are solved for.
 func periodSquared(l *eval.Line, name string, f *factors) slip {
 	once, period := f.names[0], f.names[1]
 	if once.exp != 1 {
@@ -196,6 +168,9 @@ func periodSquared(l *eval.Line, name string, f *factors) slip {
 
 // wholeLength finds k*L for the force of a spring whose relaxed length L0 is known:
 // the stretch is their difference.
+//
+// Hooke's law is about the stretch: a spring of 12 cm that is 10 cm long by itself pulls with k
+// times 2 cm.
 func wholeLength(l *eval.Line, x syntax.Expr, f *factors) slip {
 	names := f.names[:f.n]
 	isSpring := func(p power) bool { return p.exp == 1 && kindOfName(l, p.name) == "force per length" }
@@ -251,7 +226,10 @@ func diameterGiven(l *eval.Line, c *syntax.Call) slip {
 }
 
 // atRightAngles finds v_x + v_y: components are added as the sides of a triangle are.
-func atRightAngles(v, w string) slip {
+//
+// 3 m/s across and 4 m/s up are 5 m/s together, and not 7.
+func atRightAngles(b *syntax.Binary) slip {
+	v, w := twoNames(b, syntax.Add)
 	across, x := strings.CutSuffix(v, "_x")
 	up, y := strings.CutSuffix(w, "_y")
 	if !x || !y || across != up {
@@ -261,7 +239,10 @@ func atRightAngles(v, w string) slip {
 }
 
 // firstMinusLast finds ΔK = K1 - K2: a change is the later value less the earlier.
-func firstMinusLast(name, v, w string) slip {
+//
+// ΔK = K1 - K2 has the wrong sign, which no unit shows.
+func firstMinusLast(name string, b *syntax.Binary) slip {
+	v, w := twoNames(b, syntax.Sub)
 	symbol := strings.TrimPrefix(name, "Δ")
 	if name != "ΔK" && name != "Δv" {
 		return slip{}

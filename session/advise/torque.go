@@ -10,6 +10,9 @@ import (
 
 // torqueOrEnergy cautions where the name of a value says torque and its unit
 // says energy, or the other way round (SI Brochure 9, 2.3.4).
+//
+// Both are kg·m²/s², so that no mismatch shows: τ = 5 J passes every check of dimensions. The unit
+// that is written says which is meant, the name what it should be.
 func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitText, x syntax.Expr) {
 	if n, ok := x.(*syntax.Name); ok && name == "" && in.Present() {
 		name = n.Name // τ in J
@@ -36,6 +39,8 @@ func torqueOrEnergy(l *eval.Line, name string, v *entry.Value, in syntax.UnitTex
 
 // Check cautions where a torque is compared with a quantity that is written in a unit of
 // energy: τ = 5 J.
+//
+// check F*r = 5 J compares the two numbers and holds; it is the J that is wrong.
 func Check(l *eval.Line, s *syntax.CheckStmt) {
 	out, ok := l.Entry.Outcome.(*entry.Verdict)
 	if !ok || !out.Left.Dim.IsEnergy() || s.Right == nil {

@@ -21,6 +21,9 @@ var mistaken = [...]struct{ written, name, meant, kind string }{
 
 // mistakenUnit cautions where the name of a given customarily says one quantity
 // and the symbol of its unit another: T = 20 C.
+//
+// T = 20 C is a charge of 20 coulombs by the rules. Only the name, which is used for temperatures
+// and for no charge, tells that °C was meant.
 func mistakenUnit(l *eval.Line, s *syntax.Define) {
 	q, ok := s.X.(*syntax.Quantity)
 	if !ok {

@@ -20,6 +20,8 @@ import (
 
 // quadrant finds atan(v_y/v_x) where v_x is negative, which is the opposite direction, and
 // atan(v_x/v_y), which is the angle from the y axis.
+//
+// atan knows the quotient alone, and -3/4 is that of two directions: atan2(y, x) is told both.
 func quadrant(l *eval.Line, c *syntax.Call) slip {
 	f, _ := ops.Named(c.Func)
 	if f.Op != ops.Atan {
@@ -67,6 +69,9 @@ var scalars = sync.OnceValue(func() (dims []units.Dim) {
 // numberWanted finds a vector in the place of its magnitude: W = F*d*cos(35°) of a force
 // F, v_0x = v_0*cos(40°). A work and a time have no direction, a component is a number, and
 // the cosine of a vector's own direction makes one of its magnitude.
+//
+// A vector times a number is a vector, so that the line is right by its units and gives W a
+// direction.
 func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip {
 	if v.List == nil || !v.List.Vector || name == "" {
 		return slip{}
@@ -109,6 +114,8 @@ func byOwnDirection(l *eval.Line, n *syntax.Name, x syntax.Expr) bool {
 }
 
 // noDirection finds the direction of a zero vector, or an angle to one, which is shown as 0°.
+//
+// The 0° is what is shown for lack of anything better, as atan2(0, 0) is.
 func noDirection(l *eval.Line, c *syntax.Call) slip {
 	f, _ := ops.Named(c.Func)
 	if f.Takes != ops.VectorToAngle && f.Takes != ops.VectorsToAngle {
@@ -151,6 +158,9 @@ func backwards(x *syntax.Polar) slip {
 
 // magnitudesAdded finds |F1| + |F2| where that is not the magnitude of F1 + F2. Lengths are
 // added along a way.
+//
+// 3 N and 4 N at a right angle are 5 N; the sum of the magnitudes, 7 N, is the most that they
+// can be.
 func magnitudesAdded(l *eval.Line, b *syntax.Binary) slip {
 	v, one := inStrokes(b.X)
 	w, two := inStrokes(b.Y)
@@ -179,6 +189,8 @@ func inStrokes(x syntax.Expr) (syntax.Expr, bool) {
 }
 
 // otherComponent finds v_x = v*sin(θ) and v_y = v*cos(θ) of a speed v.
+//
+// Where the angle is from the vertical, v_x = v*sin(θ) is right: the hint says so.
 func otherComponent(l *eval.Line, name string, b *syntax.Binary) slip {
 	v, axis, part := plan.AxisOf(name)
 	n, one := b.X.(*syntax.Name)

@@ -55,6 +55,9 @@ func (s *settler) asOnly(open *syntax.Open) bool {
 
 // mended is what is open in a line that can't be read, as it is written with what was found
 // wrong put right: sin(θ)/g or sin(θ/g) for sin θ/g.
+//
+// A line with two slips has readings only when one of them is put right first. Where a power is in
+// question, sin θ^2, nothing is: that is another question than how far the argument goes.
 func (s *settler) mended() *syntax.Open {
 	var out syntax.Open
 	for _, f := range s.Entry.Findings {
@@ -75,6 +78,9 @@ func (s *settler) writtenOtherwise(open *syntax.Open) bool {
 
 // severalWays tells whether parts of a word come apart into names, or make one together:
 // mgh where mg is a name too.
+//
+// mgh is m*g*h; on a page with a name mg it may be (mg)*h, a weight and a height, and dimensions
+// would agree with both.
 func (s *settler) severalWays(parts []string) bool {
 	for i, part := range parts {
 		if inside, _, ok := syntax.Apart(part, func(name string) bool { return name != part && s.Known(name) }, nil); ok && len(inside) > 1 {
@@ -91,6 +97,9 @@ func (s *settler) severalWays(parts []string) bool {
 
 // best weighs the readings of a line: the one that makes most sense, and what the best of
 // the others makes. It is nil where that is the one by the rules.
+//
+// A unit with a prefix that nobody uses makes little sense, however well it would fit: ½QV is a
+// charge and a voltage, and no number of quettavolts.
 func (s *settler) best(open *syntax.Open) (own *weighed, others sense) {
 	rule, all := s.weighAll(open)
 	rare := slices.ContainsFunc(open.Words, func(word string) bool { return utf8.RuneCountInString(word) > 1 && !s.Everyday(word) })
@@ -164,11 +173,18 @@ func (s *settler) unsure(w syntax.Glued) bool {
 }
 
 // sameShape tells whether two statements have the same expressions but for brackets.
+//
+// The reading has brackets that the line has not; the tree of the line, with its places, must come
+// out as that of the reading, or something was put where it was not typed.
 func sameShape(a, b syntax.Stmt) bool {
 	return slices.EqualFunc(a.Exprs(), b.Exprs(), func(x, y syntax.Expr) bool { return syntax.Shape(x) == syntax.Shape(y) })
 }
 
 // proves tells whether a line says what must come out, and the dimensions agree.
+//
+// A name on the left that is used for what comes out proves it, E of mgh, and so does `in J`. Two
+// sides of an equation prove each other; in a sum each term proves the rest. A line without any of
+// these says nothing, and is asked about.
 func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) bool {
 	c, letters := s.claimOf(stmt), len(own.Names)+own.Units > 0
 	if s.inPlaces(stmt, words) {
@@ -223,6 +239,8 @@ func joined(words []syntax.Glued) (out []syntax.Glued) {
 
 // ofOneKind tells whether a reading puts quantities of one kind together to another of that
 // kind, as v = u*f/(u - f) does with lengths.
+//
+// A reading in which a letter is taken for something else would hardly give that kind again.
 func (s *settler) ofOneKind(stmt syntax.Stmt, own *weighed) bool {
 	d, ok := stmt.(*syntax.Define)
 	if !ok || own.dim.IsOne() {
@@ -283,6 +301,9 @@ func hasLetter(stmt syntax.Stmt) bool {
 // inSum tells whether what is at a place of an expression is a factor in a term of a sum
 // that has a dimension; or, where it has one itself, in an argument that must have none, as
 // the mλ of asin(mλ/d).
+//
+// In F = μN + mg each term must be a force for the sum to be one; in F = k/mg nothing tells what is
+// below the bar.
 func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum, measured bool) bool {
 	switch x := x.(type) {
 	case *syntax.Binary:
@@ -315,6 +336,8 @@ func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum, measured bool) bool 
 
 // isNear tells whether a word is written as a name of the page but for its capitals, or
 // nearly so as one with which the line makes as much sense.
+//
+// Where the page has vf and the line says v_f, it is that name, and no product of v and f.
 func (s *settler) isNear(w *syntax.Glued, own *weighed) bool {
 	text := s.Entry.Text
 	word := text[w.At.From:w.At.To]
@@ -335,6 +358,9 @@ func (s *settler) isNear(w *syntax.Glued, own *weighed) bool {
 }
 
 // wasProduct cautions where a line gives a name that lines above have read as a product.
+//
+// On paper a symbol means one thing on a page. Here it is a product above and a name below, so
+// that the same word on two lines would differ without a word on it.
 func (s *settler) wasProduct() []finding.Finding {
 	d, ok := s.Entry.Stmt.(*syntax.Define)
 	if !ok || utf8.RuneCountInString(d.Name) < 2 {

@@ -12,6 +12,9 @@ import (
 // setOff tells whether a tie leaves quantities as they are: each letter that a
 // reading of the same sense takes for a name is set off, in a bracket or on a right
 // side that makes some sense.
+//
+// t = 2 h has the look of a quantity, on a page with a height h too: a blank, and nothing behind.
+// A product would have its sign, or its letter directly at the number.
 func setOff(rule *weighed, all []weighed, open *syntax.Open) bool {
 	for i := range all {
 		w := &all[i]
@@ -74,6 +77,8 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 // cancels tells whether a letter that is read as a unit makes a pure number of the line: the
 // number of another quantity than the name is used for, r = x/(2 m); or any, where the letter
 // is directly behind its number, as in x/(2m).
+//
+// In r = x/2m, with x in metres, the m of metres cancels, and a bare number is left for a radius.
 func (s *settler) cancels(rule *weighed, open *syntax.Open) bool {
 	_, _, in := syntax.AsResult(s.Entry.Stmt)
 	return len(open.Words) == 1 && !in.Present() && rule.plan != nil && rule.dim.IsOne() && rule.sense > odd &&
@@ -96,6 +101,8 @@ func (s *settler) asUnit(said string, all []weighed, other func(*weighed) bool) 
 
 // isGram tells whether g behind the number of a name is no gravity. The a of a1 is an
 // acceleration often enough.
+//
+// m = 200 g is on half of all pages of mechanics, and g is a name of each.
 func (s *settler) isGram(name string) bool {
 	_, given := s.planner.Names.Lookup("g")
 	name = strings.TrimRight(name, "_0123456789")

@@ -25,6 +25,9 @@ type varied struct {
 // bare refuses a line in which a name goes over plain numbers, though it has a unit: the
 // page gives it one, or the curve makes sense with one and less without. The line is offered
 // with the unit. Where only custom says that the name has one, the line stands with a caution.
+//
+// slope of x(t) at t = 2.5, with t in seconds elsewhere, would be the slope at a plain 2.5: where
+// x has t squared with its unit, the terms disagree, and 2.5 s is offered.
 func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
 	for _, v := range s.variedIn(text, stmt) {
 		bare, dim := s.senseOf(&v, run.Static{Width: 1})
@@ -54,6 +57,8 @@ func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
 
 // variedIn are the names that go over plain numbers alone: along a curve, and in calls of
 // functions of the worksheet.
+//
+// A place that is worked out, t1 or 2*T, has its unit from there and is none of them.
 func (s *settler) variedIn(text string, stmt syntax.Stmt) (out []varied) {
 	if v, places := along(stmt); len(places) > 0 {
 		for _, p := range places {
@@ -179,6 +184,8 @@ func (s *settler) givenIn(name string) *units.Unit {
 
 // senseOf is the least sense that what goes with the name makes where the name is what a
 // static says, and the dimension of the last.
+//
+// Of several curves the one that makes least sense counts: each has the name at the same places.
 func (s *settler) senseOf(v *varied, of run.Static) (least sense, dim units.Dim) {
 	m := s.Planner.Mark()
 	defer s.Planner.Cut(m)

@@ -75,6 +75,8 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 
 // putRight is a line as it can be entered: itself, or with the one slip in it put right;
 // else what it is refused for.
+//
+// A product with one sign missing is no other reading, only the same one badly typed.
 func (s *settler) putRight(text string) (string, *finding.Finding) {
 	bad := s.slip(text)
 	if bad == nil || len(bad.Readings) != 1 || bad.At.To > len(text) {
@@ -102,6 +104,8 @@ func (s *settler) eitherWay(product string, bad *finding.Finding) (Verdict, bool
 // letter alone counts with a digit for its power, 4.9t2, or as a part of a product behind a
 // fraction, (½C)*V. Of several letters one is a name; behind a fraction, ½kA², none need be,
 // for that is how formulas begin. No product has a letter twice: mm.
+//
+// The mm of 5mm holds a letter twice, as a product of names does not: m*m would be m².
 func (s *settler) wordsBehind(text string, stmt syntax.Stmt) []*syntax.Lettered {
 	all, _ := s.letteredIn(text, stmt)
 	return slices.DeleteFunc(slices.Clone(all), func(q *syntax.Lettered) bool {
@@ -122,6 +126,8 @@ const commonPrefixes = "kcm"
 
 // lacksBehind tells whether a word at a place, which is no unit, is a product of symbols of
 // which some have no value: ½CV, where nothing is nearly the word that can be meant.
+//
+// ½CV with neither given is told as lacking C and V, and not as an unknown unit CV.
 func (s *settler) lacksBehind(at syntax.Span) bool {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
 	if syntax.EndsWithFraction(text[:at.From]) {
@@ -147,6 +153,8 @@ func (s *settler) misspelt(unit string, stmt syntax.Stmt) bool {
 // wanted tells whether a line is by the rules what the letter of its name stands for, or a
 // quantity that has a name where no letter says it; first, whether it is the quantity that
 // the name is used for first.
+//
+// d = 2km wants a length and has one: the k*m of a spring and a mass is not asked about.
 func (s *settler) wanted(text string, stmt syntax.Stmt) (wanted, first bool) {
 	rule := s.weighStmt(syntax.Reading{Text: text}, stmt)
 	d, ok := stmt.(*syntax.Define)

@@ -34,6 +34,8 @@ func (s *settler) claimOf(stmt syntax.Stmt) claim {
 	return *s.claimed
 }
 
+// F = k*x claims that k*x is a force, since F stands for one; check A = B, that both sides are one
+// quantity; a graph of two curves, that both go on one axis.
 func (s *settler) newClaim(stmt syntax.Stmt) (c claim) {
 	is := func(name string, x syntax.Expr, in syntax.UnitText) {
 		c.quantities = units.Customs(name)
@@ -110,19 +112,14 @@ const (
 	mostCommon = 8
 )
 
-// fitting tells whether a line is what it says if each symbol without a value is a quantity
+// fittingOf tells whether a line is what it says if each symbol without a value is a quantity
 // that it is used for, whether each is the first of these, and the dimensions of the names in
 // the first case that fits.
-func (s *settler) fitting(text string, symbols []string) (fits, first bool, found map[string]units.Dim) {
-	r := syntax.Reading{Text: text}
-	stmt := s.read(&r)
-	if stmt == nil {
-		return false, false, nil
-	}
-	return s.fittingOf(stmt, text, symbols)
-}
-
-// fittingOf is fitting for a line that has been read.
+//
+// Of E = ½kx² with k lacking: E may be an energy, x is a length, so k must be a force per length;
+// that is what k is used for, so the line fits. Each symbol is tried with each of its customary
+// quantities, and the last one is worked out from the rest, so that three symbols with four
+// quantities each take sixteen plans.
 func (s *settler) fittingOf(stmt syntax.Stmt, text string, symbols []string) (fits, first bool, found map[string]units.Dim) {
 	c := s.claimOf(stmt)
 	f := fitted{settler: s, text: text, pure: true}
@@ -158,6 +155,8 @@ func (s *settler) fittingOf(stmt syntax.Stmt, text string, symbols []string) (fi
 
 // quantitiesOf are the customary quantities of a name, and that of a constant of nature
 // with its symbol.
+//
+// h is a height on most pages, and an action where the line is h*f.
 func (s *settler) quantitiesOf(name string) []units.Dim {
 	out := units.Customs(name)
 	if k, ok := units.LookupConstant(name); ok {
@@ -190,6 +189,9 @@ type fitted struct {
 const whole = "="
 
 // from tries those of the names from i on; that of the last follows from the equation.
+//
+// It goes down the list of names: one quantity is put for the first, and the rest is tried below
+// that. The plan of a try is cut off again, so that the page never sees it.
 func (f *fitted) from(i int) (fits, first bool) {
 	name := f.names[i]
 	m := f.Planner.Mark()

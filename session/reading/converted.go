@@ -13,6 +13,9 @@ import (
 // would be converted twice, and θ/360 is no part of a turn. Above a bar with 180 or 360
 // below, such an angle was thought of as a number of degrees; with 180° and 360° the
 // line is right.
+//
+// On a calculator in degrees θ*π/180 is how radians are made; an angle here has its unit with it,
+// and sin(θ*π/180) would be that of half a degree.
 func (s *settler) converted(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if !strings.Contains(text, "180") && !strings.Contains(text, "360") {
 		return Verdict{}, false
@@ -55,6 +58,8 @@ type angleProduct struct {
 }
 
 // take notes a factor of the product.
+//
+// θ/θ0 has no angle left, so that one below the bar takes one above away.
 func (p *angleProduct) take(f syntax.Link) {
 	switch x := syntax.Unbracket(f.X).(type) {
 	case *syntax.Number:

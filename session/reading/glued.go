@@ -10,6 +10,9 @@ import (
 // ofFunction settles a line that begins with a function directly before its argument:
 // sinθ1 = n*sin(θ2). It gives no name sinθ1, which would keep its value when θ1 has
 // another: the solve for the angle is offered, or the check where it is known.
+//
+// With a name sinθ1 a page has a number that looks like the sine of θ1 and is not. What is meant is
+// Snell's law, solved for the angle.
 func (s *settler) ofFunction(word, call string) Verdict {
 	v := Verdict{}
 	text := s.Entry.Text

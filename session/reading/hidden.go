@@ -72,10 +72,7 @@ func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
 		f.Hint = "It stays " + s.Shown(d, units.Screen) + " whatever " + parts[i] + " is."
 		return Verdict{Refused: true, Findings: []finding.Finding{f}}
 	}
-	x, bad := syntax.ParseExpr(product)
-	if len(bad) > 0 {
-		return Verdict{}
-	}
+	x, _ := syntax.ParseExpr(product)
 	// The 10⁻⁹ by which a check compares.
 	if meant, is := s.Try(x), s.Try(n); !meant.OK || !is.OK || meant.Static.Dim != is.Static.Dim || math.Abs(meant.Value-is.Value) <= 1e-9*math.Abs(is.Value) {
 		return Verdict{}

@@ -9,6 +9,8 @@ import (
 // withUnits are the readings in which a number at the start or the end of a product
 // has the unit that it seems to lack, if the line then is the first quantity that
 // its symbol is used for: x = 5*t is (5 m/s)*t.
+//
+// The number in x = 5*t lacks its unit more often than x is meant to be 5 seconds.
 func (s *settler) withUnits(all []weighed) []weighed {
 	for i := range all {
 		if all[i].sense == fitting {
@@ -35,6 +37,9 @@ func (s *settler) withUnits(all []weighed) []weighed {
 }
 
 // usually tells whether a quantity is the one that a symbol is used for first.
+//
+// T is a period first, then a temperature, then a tension: the table of customs has them in
+// that order.
 func (s *settler) usually(name string, dim units.Dim) bool {
 	u, bad := s.Planner.Units.Parse(units.Usual(name), units.AloneInPlace)
 	return bad == nil && u.Dim() == dim

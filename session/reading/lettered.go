@@ -23,6 +23,10 @@ func (s valued) Known(name string) bool {
 // may be symbols of which some have no value: E = 3kT/2 where T is given and k is not.
 // The line is refused where it then is not what the symbol on its left says; where it
 // makes sense both ways, it is read with the unit, and says so.
+//
+// By the rules 3kT is a number of kiloteslas. With T given and k not, kT is an energy of one degree
+// of freedom to anyone who reads E on the left; the line is not taken so, since k may be meant as
+// the prefix, but it is not let through either.
 func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	if s.alone(stmt) {
 		return Verdict{}, false
@@ -55,7 +59,10 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	}
 	fits, usual := true, false
 	if says {
-		fits, usual, _ = s.fitting(lacking.text, lacking.symbols)
+		product := s.read(&syntax.Reading{Text: lacking.text})
+		if fits = product != nil; fits { // else it has another slip, too
+			fits, usual, _ = s.fittingOf(product, lacking.text, lacking.symbols)
+		}
 	}
 	severity := finding.Caution
 	switch {
@@ -79,9 +86,6 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	case says && fits && (free || given || !letters && (under || usual)):
 	case !says && lacking.others && (given || under):
 	default:
-		return Verdict{}, false
-	}
-	if rule == none && s.offered && s.wrong(lacking.text) {
 		return Verdict{}, false
 	}
 	if severity == finding.Caution && len(lacking.known) == 0 && !slices.ContainsFunc(lacking.parts, func(p *syntax.Lettered) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {

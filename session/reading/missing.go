@@ -37,6 +37,9 @@ var unread = []finding.ID{finding.UnknownName, finding.NamesTogether, finding.Un
 // Missing looks at a line that is refused once more, with what it offers: if it makes
 // sense as soon as symbols in it have values, and nothing that is offered makes as much
 // without, it says which these are, and offers the line as it is written then.
+//
+// A line with a letter that nobody gave is the commonest of all refusals, and "c is unknown" helps
+// little if E = mc2 was typed. What helps is the line as it is written, and what to give first.
 func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if len(l.Entry.Text) > longestMissing {
 		return finding.Finding{}, false
@@ -160,6 +163,9 @@ func (s *settler) givenBehind(m *missing) string {
 
 // severalUnknowns refuses an equation with more than one unknown. Where an equation above was
 // refused for the same unknowns, or for some of them, the solve of both is offered.
+//
+// F = T - m*g with F and T unknown can't be solved for either. Two such equations can, and whoever
+// types the second has the first on the page already.
 func (s *settler) severalUnknowns(m *missing) finding.Finding {
 	unknown, some := append(slices.Clone(m.free), m.symbols...), "one"
 	if len(unknown) > 2 {
@@ -193,6 +199,8 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 
 // cancels tells whether the one symbol that is to have a value, besides the unknown, is on
 // both sides of the equation, and has a usual unit.
+//
+// In ½*m*v^2 = m*g*h the mass is on both sides; a `let` is enough for it, and no number is needed.
 func (m *missing) cancels() bool {
 	left, right, _ := strings.Cut(strings.TrimPrefix(equationOf(m.lines[0]), "solve "), "=")
 	holds := func(side string) bool {
@@ -225,6 +233,8 @@ func (s *settler) perUnit(quotient string) bool {
 // letters there of which the first, which the unit takes for its prefix, is a name of the
 // page: 3/2kT with k given, where the T of it has no value yet, is hardly a number of
 // kiloteslas. The g of 1/2 kg is a constant, too, and means nothing.
+//
+// What is offered there would settle where the unit goes, and leave the line wrong.
 func (s *settler) hidesNames(f *finding.Finding) bool {
 	if f.ID != finding.TwoReadings {
 		return false
@@ -236,6 +246,8 @@ func (s *settler) hidesNames(f *finding.Finding) bool {
 
 // unitBehind looks for a unit behind a formula, E = ½kx² J: the line is right with an in
 // before it. Where a value is missing, the unit must be one that the line's name goes by.
+//
+// On paper the unit that an answer is wanted in comes last, without a word before it.
 func (s *settler) unitBehind() (finding.Finding, bool) {
 	text := s.Entry.Text
 	if s.Entry.Meaning() != "" {
@@ -295,9 +307,6 @@ func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
 
 // finding says which symbols have no value.
 func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
-	if len(m.symbols)+len(m.free) == 0 {
-		return finding.New(finding.NamesTogether, syntax.Span{To: len(l.Entry.Text)}, noSign, putSign, m.lines...)
-	}
 	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value first"
 	if len(m.symbols) > 1 {
 		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values first"
@@ -429,9 +438,6 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 		}
 		open = syntax.OpenIn(text, nil, &s.scope)
 	}
-	if len(open.Readings) == 0 {
-		open.Readings = []syntax.Reading{{Text: text}}
-	}
 	for _, line := range open.Readings[:min(len(open.Readings), mostMissing)] {
 		r := syntax.Reading{Text: line.Text}
 		stmt := s.read(&r)
@@ -449,7 +455,7 @@ func (s *settler) missing(text string, solving bool, best *missing) {
 		if len(c.of) == 0 || len(lacking) == 0 && !solving || slices.ContainsFunc(lacking, unknown) {
 			continue
 		}
-		fits, first, found := s.fitting(r.Text, lacking)
+		fits, first, found := s.fittingOf(stmt, r.Text, lacking)
 		by := missing{[]string{line.Text}, lacking, c.free, found, first, line.Units, nil}
 		switch order := by.compare(best); {
 		case !fits && len(lacking) > 1 && isSum(c.of[0]): // its terms would disagree

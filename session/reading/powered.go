@@ -12,6 +12,9 @@ import (
 // powered looks at a line that is refused for a name with a digit that may be a power:
 // F = mv2/r where v is given. If the line makes sense with a power, that is offered; with a
 // power of what has no value, where the line makes none without.
+//
+// v2 is the second speed in one book and v² that has lost its sign in a copied text. Both are
+// named; the power only where the line makes sense with it.
 func (s *settler) powered(without *missing) (finding.Finding, bool) {
 	p, ok := syntax.DigitPowers(s.Entry.Text, valued{&s.scope}, units.IsSymbol)
 	if !ok {

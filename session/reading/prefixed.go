@@ -12,6 +12,9 @@ import (
 // that makes more sense. Below a slash, where print has no blank to tell them apart, and
 // behind a power of ten, which leaves no room for a prefix, a tie is read as one unit, and
 // says so.
+//
+// The SI Brochure (9th edition, 3) writes a prefix and its unit without a blank, and two units with
+// one, so that mK has one meaning by the standard and two in a hurry.
 func (s *settler) prefixed() (Verdict, bool) {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
 	says := s.claimOf(stmt)

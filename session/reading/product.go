@@ -97,6 +97,8 @@ func (s *settler) product() Verdict {
 
 // equation weighs the line as an equation, to be checked or solved; readings with less
 // sense don't count.
+//
+// The word on the left is no name while this goes on: it may have been given on a line that failed.
 func (s *settler) equation(p *leftProduct, least sense) Verdict {
 	s.but, s.least = syntax.Canonical(p.word), least // the word may have failed before
 	open := s.equationIn(s.Entry.Text, true)
@@ -126,6 +128,8 @@ func (s *settler) unknownsOf(p *leftProduct) Verdict {
 // indexed tells whether a line that can't be read makes most sense where its word is one
 // name with an index: Fx = F cosθ is Fx = F*cos(θ), a force, and x is none of its factors,
 // whether it has a value or not.
+//
+// Fx and F*x look the same, and x may well be on the page. A force on the right says which it is.
 func (s *settler) indexed(p leftProduct) bool {
 	best := none
 	for _, r := range syntax.OpenIn(s.Entry.Text, nil, &s.scope).Readings {
@@ -148,6 +152,9 @@ func (p *leftProduct) isProduct() string {
 
 // unlikeSides refuses a product whose right side is another quantity, and none that a
 // letter of it is used for.
+//
+// mv = F*d, with all of them given, is a momentum on one side and an energy on the other: a name mv
+// would take the energy without a word.
 func (s *settler) unlikeSides(p *leftProduct) Verdict {
 	if p.right == nil || syntax.IsPlain(p.right) {
 		return Verdict{}
@@ -173,15 +180,14 @@ const commonest = 2
 // fitsRight tells whether the product is what the right side is, if the letters that
 // have no value are quantities that they are used for; several of them, if common ones.
 // The quantity that one letter stands for most often is no product: dA in m².
+//
+// mg = 5 N with no m on the page: a mass times g is a force, so mg is hardly a name by itself.
 func (s *settler) fitsRight(p *leftProduct) bool {
 	right := s.Try(p.right)
 	if right.Slot == run.NoSlot || slices.ContainsFunc(p.parts, func(name string) bool { return s.usually(name, right.Static.Dim) }) {
 		return false
 	}
-	product, bad := syntax.ParseExpr(strings.Join(p.parts, "*"))
-	if len(bad) > 0 {
-		return false
-	}
+	product, _ := syntax.ParseExpr(strings.Join(p.parts, "*"))
 	f := fitted{settler: s, text: s.Entry.Text, sides: []syntax.Expr{product, syntax.Unplaced(p.right)}, names: p.lacking, of: make([]run.Static, len(p.lacking))}
 	for _, name := range p.lacking {
 		all := units.Customs(name)

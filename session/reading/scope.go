@@ -36,9 +36,6 @@ func (s scope) Function(name string) bool {
 	if ok {
 		return d.Kind == plan.Function || d.Kind == plan.Formula
 	}
-	if s.planner.Library == nil {
-		return false
-	}
 	_, ok = s.planner.Library(name)
 	return ok
 }

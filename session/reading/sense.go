@@ -64,6 +64,9 @@ func (w *weighed) among(all []weighed) bool {
 }
 
 // sumOf is a sum over a plan (FNV-1a over the fields of its instructions).
+//
+// FNV-1a is that of Fowler, Noll and Vo, with the offset and the prime for 64 bits (from memory).
+// It spares comparing plans that differ, and decides nothing: same compares them.
 func sumOf(plan []run.Instr) uint64 {
 	sum := uint64(14695981039346656037)
 	for i := range plan {
@@ -76,6 +79,8 @@ func sumOf(plan []run.Instr) uint64 {
 }
 
 // weigh finds how much sense a reading makes. What is planned for it is taken back.
+//
+// Nothing of it is kept on the page: each reading is planned on trial and cut off again.
 func (s *settler) weigh(r syntax.Reading) weighed {
 	stmt := s.read(&r)
 	if d, ok := stmt.(*syntax.Define); ok && syntax.Holds(d.X, d.Name) && !s.isQuantity() {
@@ -130,6 +135,9 @@ func (s *settler) weighAnew(r syntax.Reading, stmt syntax.Stmt) weighed {
 
 // weighEntered weighs a line that is not one expression alone: it is entered on
 // trial.
+//
+// A check, a solve or a graph is more than one expression, so that its parts must agree; what the
+// statement itself would say to them is asked of it.
 func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	e := s.enter(w.Text)
 	if len(w.stmt.Exprs()) == 0 || worst(e) <= finding.Mismatch && !asksWhich(e) {
@@ -203,6 +211,8 @@ func (w *weighed) twofold(open *syntax.Open) bool {
 
 // clashes tells whether no dimensions of its arguments make the units of a
 // function's body agree: those are left open until a call.
+//
+// In f(x) = x + 3 m + 2 s no x makes the sum agree; of x + x^2 a pure number does.
 func (s *settler) clashes(f *syntax.FuncDef, text string) bool {
 	m := s.Planner.Mark()
 	defer s.Planner.Cut(m)
@@ -230,11 +240,6 @@ func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.Uni
 	if c.Slot == run.NoSlot {
 		return
 	}
-	for _, f := range c.Findings {
-		if f.Severity <= finding.Mismatch {
-			return
-		}
-	}
 	w.sense, w.speaks = s.gradedAs(name, in, c.Slot)
 	w.turns = in.Present() || s.Turning(c.Uses)
 	w.dim = p.Static(c.Slot).Dim
@@ -261,6 +266,8 @@ func (s *settler) gradedAs(name string, in syntax.UnitText, slot run.Slot) (sens
 }
 
 // graded is the sense of a value in a line with a name on its left.
+//
+// A pure number is plain even for an F: half of what is worked out on a page is a ratio.
 func graded(name string, dim units.Dim, tag units.Tag) (sense, bool) {
 	speaks := units.Speaks(name)
 	_, named := units.KindOf(dim, tag)

@@ -72,6 +72,9 @@ func Known(p *eval.Page) func(string) bool { return scopeOf(p).Known }
 
 // Settle finds what becomes of a line. Offers tells whether readings are wanted
 // with a refusal.
+//
+// It is asked of each line that is read, after the line has been worked out by the rules, and of
+// each that can't be. Nearly all have nothing open, and are let go by a look at their tree.
 func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 	s := &settler{scope: scopeOf(l.Page), Line: l, try: try, offered: offers, least: odd}
 	v := s.settle()
@@ -203,6 +206,10 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 }
 
 // verdict weighs the readings of a line against the one by the rules.
+//
+// The readings by sense: where the rules' own makes more than each of the others, the line stands;
+// where another makes as much or more, it is refused with those as offers. No other reading is
+// taken here, however much sense it makes: that is for asOnly and solveAlone, which need proof.
 func (s *settler) verdict(open *syntax.Open) Verdict {
 	rule, every := s.weighAll(open)
 	var all []weighed
@@ -331,6 +338,9 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 }
 
 // offers are the readings that make most sense, as whole lines, each tried.
+//
+// Letters that are names come before letters that are units, as whoever gives a name uses it; one
+// reading that is all units is kept among the first two, for the given that it may be.
 func (s *settler) offers(all []weighed) []string {
 	slices.SortStableFunc(all, func(a, b weighed) int {
 		return cmp.Or(cmp.Compare(b.sense, a.sense), one(a.unlikely)-one(b.unlikely), one(s.isGiven(&b))-one(s.isGiven(&a)), cmp.Compare(a.Units, b.Units))
@@ -423,9 +433,6 @@ func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []s
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
 	if x, in, ok := s.result(w.stmt); ok && !w.turns && !s.mayBeOpen(w.stmt) && !s.namesProduct(w.stmt) {
 		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
-			return nil, false
-		}
-		if _, asked := s.behind(w.Text, w.stmt); asked {
 			return nil, false
 		}
 		got := s.Try(s.Counted(x, in))

@@ -23,6 +23,9 @@ type Lines func(lines ...string) *entry.Entry
 //   - values with blanks alone between them, where the name is no unit: m = 2 kg v = 3 m/s.
 //
 // It is nil for another line.
+//
+// It is what a scratchpad does at Enter: the page gets as many lines as there are statements, as if
+// they had been typed one by one.
 func Several(p *eval.Page, text string, try Lines) []string {
 	if !syntax.MayBeSeveral(text) {
 		return nil
@@ -102,6 +105,9 @@ type chain struct {
 // of is E = m*g*h = 30 J as E = m*g*h and then check E = 30 J; nil if that can't be. The name
 // gets the first part that has a value. A part that has none is the equation for its symbol.
 // Where no name is on the left, m*g*h = ½*m*v² = 30 J, each part is equal to that.
+//
+// A chain of equals signs says two things on paper: what a name is, and that the number comes out.
+// The second is a check here, so that a wrong number is found and not taken.
 func (c *chain) of(text string) (lines []string) {
 	head, parts := sidesOf(text)
 	if len(parts) < 2 {

@@ -68,6 +68,9 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 
 // cancelled asks about an equation whose unknown is in it twice and comes out as 0: the m of
 // ½mv² = mgh, where the rest of it does not hold.
+//
+// Solved for m, ½mv² = mgh is m*(v²/2 - gh) = 0, of which 0 is the only root unless the bracket is.
+// A mass of 0 is no answer to anything.
 func (s *settler) cancelled(solve *syntax.Solve, text string) (Verdict, bool) {
 	unknown, e := solve.Unknowns[0].Name, solve.Equations[0]
 	again := func(name string) bool { return name != unknown }
@@ -251,6 +254,8 @@ func namesIn(x syntax.Expr) (names []string) {
 
 // mayBeProductOf tells whether a word may be names of the page and symbols, or a rate times t
 // that is a pure number, and is no letter with its index: mv0 in J, γt, but not Rp in Ω.
+//
+// Solving for mv0 as one name would find a number that is no speed and no mass.
 func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
 	overTime := dim.IsOne() && len(parts) == 2 && parts[1] == "t"
@@ -259,6 +264,9 @@ func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
 
 // likeAnother tells whether a term of an equation is one with the unknown in the place of
 // another name: 1/v and 1/u.
+//
+// In 1/f = 1/u + 1/v the term with the unknown is written as the others are, so that it is one more
+// of their kind and no letter that was mistyped.
 func likeAnother(solve *syntax.Solve) bool {
 	unknown := solve.Unknowns[0].Name
 	var own, others []string // the shapes of the terms
@@ -335,6 +343,8 @@ func (s *settler) nearGiven(symbol string, dim units.Dim, solve *syntax.Solve) s
 
 // mistaken tells whether one name may be a slip for another: they differ in a capital, in an
 // index that it lacks, or in one letter of a word. T1 and T2 are two quantities.
+//
+// L and l, v and v0, hight and height are one quantity typed twice; T1 and T2 are not.
 func mistaken(a, b string) bool {
 	if strings.EqualFold(a, b) {
 		return true

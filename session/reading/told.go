@@ -10,6 +10,9 @@ import (
 )
 
 // finding says that a line has several readings.
+//
+// The message is about what most readings differ in: a letter, a function without brackets, turns,
+// how far a bar goes. Where nothing stands out, it says that there are several, and shows them.
 func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	id := finding.TwoReadings
 	message, hint := "This line can be read in more than one way.", "Choose the one you mean."

@@ -8,6 +8,8 @@ import (
 // turned puts what may count turns as well as radians written both ways in the place of
 // such a reading: T = (1 rev)/(2*n), for which T = 1/(2*n) would be asked. One that would
 // be asked again, since a single factor is not enough, is left out.
+//
+// An offer that would be asked about again is no answer.
 func (s *settler) turned(all []weighed) []weighed {
 	if !anyTurns(all) {
 		return all
@@ -45,9 +47,5 @@ func (s *settler) openTurns(w *weighed) (finding.Finding, bool) {
 	if !ok || !w.turns {
 		return finding.Finding{}, false
 	}
-	got := s.Try(s.Counted(x, in))
-	if !got.OK {
-		return finding.Finding{}, false
-	}
-	return s.TurnsIn(got.Static, s.Page.Unit(in), x)
+	return s.TurnsIn(s.Try(s.Counted(x, in)).Static, s.Page.Unit(in), x)
 }
