@@ -133,7 +133,7 @@ func workOut(l *eval.Line, s syntax.Stmt) {
 func (p *Pad) answer(e *entry.Entry, cmd *syntax.Command) {
 	switch cmd.Word {
 	case "names":
-		ask.AllNames(p.page, e, cmd)
+		ask.AllNames(p.page, e)
 	case "describe":
 		ask.Describe(p.page, e, cmd)
 	case "title", "worksheet":

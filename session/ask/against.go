@@ -45,9 +45,6 @@ var contradictions = []contradiction{
 // against says what in the worksheet contradicts what a formula holds for;
 // nothing if nothing does.
 func against(p *eval.Page, f *syntax.FormulaDef) string {
-	if f.Holds == "" {
-		return ""
-	}
 	for _, c := range contradictions {
 		if !strings.Contains(f.Holds, c.phrase) {
 			continue

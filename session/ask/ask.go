@@ -4,19 +4,9 @@
 package ask
 
 import (
-	"strings"
-
-	"steelyard/lang/finding"
-	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 )
 
-// AllNames answers the command names.
-func AllNames(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
-	if word := strings.TrimSpace(cmd.Arg); word != "" {
-		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.ArgAt, "names lists all names.", "For one of them, write describe "+word+"."))
-		return
-	}
-	e.Outcome = tellNames(p)
-}
+// AllNames answers the command names, which takes nothing behind it.
+func AllNames(p *eval.Page, e *entry.Entry) { e.Outcome = tellNames(p) }

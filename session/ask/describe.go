@@ -21,16 +21,13 @@ func Describe(p *eval.Page, e *entry.Entry, cmd *syntax.Command) {
 		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.WordAt, "describe needs a name.", "Write, for example, describe k."))
 		return
 	}
-	name, line := word, 0
-	if before, after, ok := strings.Cut(word, "@"); ok {
-		name = before
-		if n, err := strconv.ParseUint("0"+after, 10, 31); err == nil {
-			line = int(n)
-		} else {
-			line = -1 // which is none
-		}
+	name, after, numbered := strings.Cut(word, "@")
+	line, err := strconv.ParseUint("0"+after, 10, 31)
+	if numbered && (err != nil || line == 0) {
+		e.Findings = append(e.Findings, finding.New(finding.Unreadable, cmd.ArgAt, "What is after @ isn't the number of a line.", "Write, for example, describe "+name+"@2."))
+		return
 	}
-	n := &syntax.Name{Name: syntax.Canonical(name), Line: line}
+	n := &syntax.Name{Name: syntax.Canonical(name), Line: int(line)}
 	d, ok := p.Planner.Find(n)
 	if !ok {
 		if f, ok := p.Formula(word); ok {
