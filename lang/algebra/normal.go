@@ -162,7 +162,7 @@ func bracket(s sum, x syntax.Expr, e units.Exp) term {
 // A sum that is one thing to the first power has the key of that thing, for it is
 // nothing else.
 func sumKey(s sum) string {
-	if len(s) == 1 && s[0].coef.IsInt() && s[0].coef.Num().IsInt64() && s[0].coef.Num().Int64() == 1 && len(s[0].factors) == 1 && s[0].factors[0].exp == expOne {
+	if len(s) == 1 && isOneRat(s[0].coef) && len(s[0].factors) == 1 && s[0].factors[0].exp == expOne {
 		return s[0].factors[0].key
 	}
 	keys := make([]string, len(s))

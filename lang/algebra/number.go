@@ -1,6 +1,7 @@
 package algebra
 
 import (
+	"math"
 	"math/big"
 
 	"steelyard/lang/syntax"
@@ -21,14 +22,14 @@ func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
 	switch {
 	case r.Sign() == 0:
 		return new(big.Rat), nil, e.Num() >= 0
-	case r.IsInt() && r.Num().IsInt64() && r.Num().Int64() == 1:
-		return big.NewRat(1, 1), nil, true
+	case isOneRat(r):
+		return oneRat, nil, true
 	}
 	if e.Den() != 1 {
 		n, ok1 := rootInt(r.Num(), e.Den())
 		d, ok2 := rootInt(r.Denom(), e.Den())
 		if !ok1 || !ok2 {
-			return big.NewRat(1, 1), r, true
+			return oneRat, r, true
 		}
 		r = new(big.Rat).SetFrac(n, d)
 	}
@@ -36,9 +37,9 @@ func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
 	if n < 0 {
 		r, n = new(big.Rat).Inv(r), -n
 	}
-	out := big.NewRat(1, 1)
+	out := oneRat
 	for range n {
-		out.Mul(out, r)
+		out = timesRat(out, r)
 		if out.Num().BitLen() > maxBits || out.Denom().BitLen() > maxBits {
 			return nil, nil, false
 		}
@@ -51,6 +52,10 @@ func powRat(r *big.Rat, e units.Exp) (coef, under *big.Rat, ok bool) {
 func rootInt(n *big.Int, degree int) (*big.Int, bool) {
 	if n.Sign() < 0 {
 		return nil, false
+	}
+	if n.BitLen() < 53 { // the next whole number is the root, if there is one
+		near := big.NewInt(int64(math.Round(math.Pow(float64(n.Int64()), 1/float64(degree)))))
+		return near, new(big.Int).Exp(near, big.NewInt(int64(degree)), nil).Cmp(n) == 0
 	}
 	lo, hi := big.NewInt(0), new(big.Int).Lsh(big.NewInt(1), uint(n.BitLen()/degree+1))
 	for lo.Cmp(hi) < 0 {

@@ -78,6 +78,7 @@ type Step struct {
 	Left, Right syntax.Expr
 	Reason      Reason
 	By          []syntax.Expr // what the reason speaks of, one for each …
+	says        [2]string     // the sides as text, which the next step is compared with; empty before
 }
 
 // note adds a step, unless it says again what the last one said.
@@ -85,14 +86,16 @@ type Step struct {
 // What turns both sides round is said as such, whatever rule led to it.
 func (s *isolator) note(left, right syntax.Expr, reason Reason, by ...syntax.Expr) {
 	left, right = syntax.Unbracket(left), syntax.Unbracket(right)
-	last := s.steps[len(s.steps)-1]
-	l, r := syntax.PrintExpr(left), syntax.PrintExpr(right)
-	wasLeft, wasRight := syntax.PrintExpr(syntax.Unbracket(last.Left)), syntax.PrintExpr(syntax.Unbracket(last.Right))
+	last := &s.steps[len(s.steps)-1]
+	if last.says[0] == "" { // it is the equation
+		last.says = [2]string{syntax.PrintExpr(syntax.Unbracket(last.Left)), syntax.PrintExpr(syntax.Unbracket(last.Right))}
+	}
+	was, says := last.says, [2]string{syntax.PrintExpr(left), syntax.PrintExpr(right)}
 	switch {
-	case wasLeft == l && wasRight == r:
+	case was == says:
 		return
-	case wasLeft == r && wasRight == l:
+	case was[0] == says[1] && was[1] == says[0]:
 		reason, by = swapSides, nil
 	}
-	s.steps = append(s.steps, Step{Left: left, Right: right, Reason: reason, By: by})
+	s.steps = append(s.steps, Step{Left: left, Right: right, Reason: reason, By: by, says: says})
 }

@@ -20,6 +20,9 @@ const maxTerms = 64
 // in which it was written. No term of the sum that is given changes. What holds a lost
 // term is lost.
 func collect(s sum) sum {
+	if len(s) == 1 && !s[0].lost && s[0].coef.Sign() != 0 {
+		return s
+	}
 	at := make(map[string]int, len(s))
 	var out sum
 	for _, t := range s {
@@ -32,7 +35,7 @@ func collect(s sum) sum {
 			continue
 		}
 		at[k] = len(out)
-		out = append(out, term{coef: new(big.Rat).Set(t.coef), factors: t.factors})
+		out = append(out, term{coef: t.coef, factors: t.factors})
 	}
 	left := out[:0]
 	for _, t := range out {

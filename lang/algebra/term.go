@@ -44,10 +44,26 @@ var (
 	expMinus = units.NewExp(-1, 1)
 )
 
+// oneRat is the number 1. No number of a term is changed in place, so that terms share them.
+var oneRat = big.NewRat(1, 1)
+
+func isOneRat(r *big.Rat) bool { return r.IsInt() && r.Num().IsInt64() && r.Num().Int64() == 1 }
+
+// timesRat multiplies numbers, most of which are 1.
+func timesRat(a, b *big.Rat) *big.Rat {
+	switch {
+	case isOneRat(a):
+		return b
+	case isOneRat(b):
+		return a
+	}
+	return new(big.Rat).Mul(a, b)
+}
+
 func number(n, d int64) term { return term{coef: big.NewRat(n, d)} }
 
 // factorTerm is one factor as a product.
-func factorTerm(f factor) term { return term{coef: big.NewRat(1, 1), factors: []factor{f}} }
+func factorTerm(f factor) term { return term{coef: oneRat, factors: []factor{f}} }
 
 // atomTerm is one thing to the first power.
 func atomTerm(x syntax.Expr) term { return factorTerm(factor{syntax.PrintExpr(x), x, expOne}) }
@@ -56,14 +72,14 @@ func atomTerm(x syntax.Expr) term { return factorTerm(factor{syntax.PrintExpr(x)
 func (t term) isNumber() bool { return len(t.factors) == 0 }
 
 // isOne tells whether a term is the number 1.
-func (t term) isOne() bool { return t.isNumber() && t.coef.Cmp(big.NewRat(1, 1)) == 0 }
+func (t term) isOne() bool { return t.isNumber() && isOneRat(t.coef) }
 
 // mul multiplies two terms.
 //
 // What comes to the power 0 is dropped; that x may be 0 there is told by those who
 // divide.
 func (t term) mul(o term) term {
-	out := term{new(big.Rat).Mul(t.coef, o.coef), append([]factor{}, t.factors...), t.lost || o.lost}
+	out := term{timesRat(t.coef, o.coef), append([]factor{}, t.factors...), t.lost || o.lost}
 	for _, f := range o.factors {
 		i := out.find(f.key)
 		if i < 0 {
@@ -122,7 +138,7 @@ func (t term) pow(e units.Exp) term {
 	if rest != nil {
 		x := ratExpr(rest)
 		under := term{coef: coef, factors: []factor{{syntax.PrintExpr(x), x, e}}}
-		return under.mul(term{coef: big.NewRat(1, 1), factors: out.factors})
+		return under.mul(term{coef: oneRat, factors: out.factors})
 	}
 	return out
 }

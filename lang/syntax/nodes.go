@@ -75,9 +75,30 @@ func (x *That) copied(c *copier) Expr   { return &That{At: c.at(x.At)} }
 func (x *Name) copied(c *copier) Expr {
 	return &Name{At: c.at(x.At), Name: x.Name, Line: x.Line, Vector: x.Vector}
 }
-func (x *Paren) copied(c *copier) Expr { return &Paren{At: c.at(x.At), X: c.part(x.X)} }
-func (x *Unary) copied(c *copier) Expr { return &Unary{At: c.at(x.At), Op: x.Op, X: c.part(x.X)} }
-func (x *Root) copied(c *copier) Expr  { return &Root{At: c.at(x.At), X: c.part(x.X)} }
+
+func (x *Paren) copied(c *copier) Expr {
+	in := c.part(x.X)
+	if c.kept(x.X, in) {
+		return x
+	}
+	return &Paren{At: c.at(x.At), X: in}
+}
+
+func (x *Unary) copied(c *copier) Expr {
+	in := c.part(x.X)
+	if c.kept(x.X, in) {
+		return x
+	}
+	return &Unary{At: c.at(x.At), Op: x.Op, X: in}
+}
+
+func (x *Root) copied(c *copier) Expr {
+	in := c.part(x.X)
+	if c.kept(x.X, in) {
+		return x
+	}
+	return &Root{At: c.at(x.At), X: in}
+}
 
 func (x *Quantity) copied(c *copier) Expr {
 	return &Quantity{At: c.at(x.At), Value: x.Value, Unit: c.unit(x.Unit)}
@@ -98,7 +119,11 @@ func (x *Measured) copied(c *copier) Expr {
 }
 
 func (x *Binary) copied(c *copier) Expr {
-	return &Binary{At: c.at(x.At), OpFrom: x.OpFrom, Op: x.Op, Implied: x.Implied, By: x.By, Vectors: x.Vectors, X: c.part(x.X), Y: c.part(x.Y)}
+	left, right := c.part(x.X), c.part(x.Y)
+	if c.kept(x.X, left) && c.kept(x.Y, right) {
+		return x
+	}
+	return &Binary{At: c.at(x.At), OpFrom: x.OpFrom, Op: x.Op, Implied: x.Implied, By: x.By, Vectors: x.Vectors, X: left, Y: right}
 }
 
 func (x *Call) copied(c *copier) Expr {

@@ -1,13 +1,37 @@
 package syntax
 
-// copier copies expressions: what becomes of a part in which a name is bound, or
-// none, and of a place in the text.
+// copier copies expressions.
 type copier struct {
-	within func(part Expr, bound Ident) Expr
-	places bool // are kept
+	replace func(Expr) (Expr, bool) // what is put in for a node; nil if nothing is
+	places  bool                    // are kept
 }
 
-func (c *copier) part(x Expr) Expr { return c.within(x, Ident{}) }
+// part is what becomes of a part of a node.
+func (c *copier) part(x Expr) Expr {
+	if x == nil {
+		return nil
+	}
+	if c.replace != nil {
+		if to, ok := c.replace(x); ok {
+			return to
+		}
+		if x.part(0) == nil {
+			return x
+		}
+	}
+	return x.copied(c)
+}
+
+// within is what becomes of a part in which a name is bound.
+func (c *copier) within(x Expr, bound Ident) Expr {
+	if c.replace != nil && bound.Name != "" {
+		return Rewrite(x, keeping(bound, c.replace))
+	}
+	return c.part(x)
+}
+
+// kept tells whether a node with such a part can be the one that it was.
+func (c *copier) kept(was, now Expr) bool { return c.places && was == now }
 
 func (c *copier) at(s Span) Span {
 	if c.places {
@@ -20,24 +44,9 @@ func (c *copier) unit(u UnitText) UnitText { return UnitText{Text: u.Text, At: c
 
 // Rewrite returns an expression in which a function has replaced what it knows.
 // The function is asked before the parts of a node are, and what it puts in is
-// not looked at again. What has no parts and stays is shared with the expression.
+// not looked at again. Where nothing is replaced, the expression is the same one.
 func Rewrite(x Expr, replace func(Expr) (Expr, bool)) Expr {
-	c := &copier{places: true}
-	c.within = func(x Expr, bound Ident) Expr {
-		if bound.Name != "" {
-			return Rewrite(x, keeping(bound, replace))
-		}
-		if x == nil {
-			return nil
-		}
-		if to, ok := replace(x); ok {
-			return to
-		}
-		if x.part(0) == nil {
-			return x
-		}
-		return x.copied(c)
-	}
+	c := copier{replace: replace, places: true}
 	return c.part(x)
 }
 
@@ -55,10 +64,6 @@ func keeping(bound Ident, replace func(Expr) (Expr, bool)) func(Expr) (Expr, boo
 // Unplaced returns an expression without its places in a text, for one that is
 // put into a statement that it was not written in.
 func Unplaced(x Expr) Expr {
-	if x == nil {
-		return nil
-	}
-	c := &copier{}
-	c.within = func(x Expr, _ Ident) Expr { return x.copied(c) }
-	return x.copied(c)
+	var c copier
+	return c.part(x)
 }
