@@ -1,6 +1,10 @@
 package typeset
 
-import "steelyard/lang/syntax"
+import (
+	"sync"
+
+	"steelyard/lang/syntax"
+)
 
 // layout lays out expressions. The boxes of a row gather on a stack, so that a
 // long sum or product is one row whatever its tree looks like; a row that is
@@ -11,7 +15,7 @@ import "steelyard/lang/syntax"
 // factors may touch (edge), and whether there is room for fractions (inline).
 //
 // A page of results lays out some thousands of expressions, most of them short: the stack and
-// the room are for that, and an expression of one name needs neither.
+// the room go from one to the next, and an expression of one name needs neither.
 type layout struct {
 	stack []Box
 	from  int   // where the row begins that is being made
@@ -26,8 +30,7 @@ func Expr(x syntax.Expr) Box {
 	if x == nil {
 		return Box{}
 	}
-	var l layout
-	return l.whole(x)
+	return laidOut(func(l *layout) Box { return l.whole(x) })
 }
 
 // Line lays out an expression for a single line of text: a quotient has a stroke.
@@ -35,17 +38,30 @@ func Expr(x syntax.Expr) Box {
 // Labels of axes and entries of tables are lines: a fraction in them would be too small to
 // read.
 func Line(x syntax.Expr) Box {
-	l := layout{looks: looks{inline: true}}
-	return l.whole(x)
+	return laidOut(func(l *layout) Box {
+		l.looks.inline = true
+		return l.whole(x)
+	})
+}
+
+// layouts are those that have laid out something and can lay out more.
+var layouts = sync.Pool{New: func() any { return &layout{stack: make([]Box, 0, 32)} }}
+
+// longStack is how many boxes a stack may have had room for to be used again.
+const longStack = 1 << 10
+
+func laidOut(of func(*layout) Box) Box {
+	l := layouts.Get().(*layout)
+	l.looks = looks{}
+	b := of(l)
+	if cap(l.stack) <= longStack {
+		layouts.Put(l)
+	}
+	return b
 }
 
 // put adds a box to the row.
-func (l *layout) put(b Box) {
-	if l.stack == nil {
-		l.stack = make([]Box, 0, 4)
-	}
-	l.stack = append(l.stack, b)
-}
+func (l *layout) put(b Box) { l.stack = append(l.stack, b) }
 
 // begin begins a row within the row; end takes it off the stack.
 //
@@ -56,13 +72,7 @@ func (l *layout) begin() (outer int) {
 	return outer
 }
 
-// The outermost row is the last to end, so that nothing else will use the room it is in.
 func (l *layout) end(outer int) []Box {
-	if l.from == 0 { // the outermost row can stay where it is
-		parts := l.stack
-		l.stack = nil
-		return parts
-	}
 	parts := l.kept(l.stack[l.from:])
 	l.stack, l.from = l.stack[:l.from], outer
 	return parts

@@ -13,10 +13,11 @@ import (
 // It takes text, as values come rounded to the page from the one place that rounds
 // (units.FormatNumber).
 func Value(digits, unit string) Box {
-	var l layout
-	l.number(digits)
-	l.unitAfter(unit)
-	return holding(row, "", l.end(0))
+	return laidOut(func(l *layout) Box {
+		l.number(digits)
+		l.unitAfter(unit)
+		return holding(row, "", l.end(0))
+	})
 }
 
 // Values lays out a list of numbers in brackets, with its unit; of vectors with so many
@@ -65,9 +66,10 @@ func ManyValues(n int, mean Box) Box {
 // Units are written as they were typed, m s^-1 or m/s: changing their form would hide which was
 // meant.
 func Unit(text string) Box {
-	var l layout
-	l.unit(text)
-	return holding(row, "", l.end(0))
+	return laidOut(func(l *layout) Box {
+		l.unit(text)
+		return holding(row, "", l.end(0))
+	})
 }
 
 // Quantity is a number with its unit.

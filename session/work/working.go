@@ -123,11 +123,19 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 			out = out[:1]
 		}
 	}
-	put := withValues(p, x, e.Line)
-	if text := typeset.Text(put); text != typeset.Text(x) && text != typeset.Text(shownExpr(e.Values()[value])) {
+	if put := withValues(p, x, e.Line); put != x && !isShown(put, e.Values()[value]) {
 		out = append(out, entry.WorkLine{Right: put})
 	}
 	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})
+}
+
+// isShown tells whether an expression says what a value is shown as; a sum or a product is
+// none.
+func isShown(x syntax.Expr, v entry.Value) bool {
+	if _, operation := syntax.Unbracket(x).(*syntax.Binary); operation {
+		return false
+	}
+	return typeset.Text(x) == typeset.Text(shownExpr(v))
 }
 
 // formulaOf is the formula that an expression calls in a line, if it is one call.
