@@ -227,7 +227,7 @@ type survey struct {
 func newSurvey(w *floatWalker, fn int, lo, hi float64, rest []float64) *survey {
 	s := &survey{ranges: w.intervals(), series: w.series(), fn: fn, lo: lo, hi: hi,
 		over: make([]enclosed, 1), powers: make([]*series, 1), at: append([]float64{0}, rest...),
-		floats: &floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}}
+		floats: w.plain()}
 	s.left = int(min(areaPieces, areaOps/max(w.p.Funcs[fn].Cost, 1)))
 	if len(rest) == 0 {
 		s.ranges.lift(fn, ops.Between(lo, hi))

@@ -34,10 +34,12 @@ func (n bounded) settled() float64 {
 
 // bounds is the domain of values with a bound of their error. It holds by how
 // great a part of itself a number that does not vary may be off, and what is
-// known of the main code.
+// known of the main code. Where strict is not nil, it goes by one branch of a selection alone,
+// and notes a place that is the bound of a strict condition, as 3 is of x < 3.
 type bounds struct {
-	given float64
-	main  *mainBounds
+	given  float64
+	main   *mainBounds
+	strict *bool
 }
 
 type boundWalker struct{ walker[bounded, bounds] }
@@ -56,7 +58,13 @@ func (d bounds) load(s Slot, i int32, v float64) bounded {
 // The error of a result is what its operands are off by, each times the slope there, and what
 // the operation itself rounds (Off). It is a bound and not a likely size: parts are added as
 // they are.
-func (bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
+//
+// A strict condition is 0 or 1 on both sides of its bound, so that the comparison alone shows
+// that a place is one.
+func (d bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
+	if d.strict != nil && op == ops.Less && a.v == b.v {
+		*d.strict = true
+	}
 	switch {
 	case op == ops.Div && b.e > 0 && b.zero(), op == ops.Tan && a.atPole():
 		return bounded{}, ops.DivZero
@@ -114,7 +122,10 @@ func chain(e, outer float64) float64 {
 func (n bounded) reach() ops.Interval { return ops.Between(n.v-n.e, n.v+n.e) }
 
 // Where the condition itself may be off, both branches are taken.
-func (bounds) branch(condition bounded) (yes, no bool) {
+func (d bounds) branch(condition bounded) (yes, no bool) {
+	if d.strict != nil {
+		return condition.v == 1, condition.v != 1
+	}
 	return condition.v+condition.e >= 1, condition.v-condition.e < 1
 }
 
@@ -169,7 +180,7 @@ func (bounds) steps() int64 { return 5 }
 // plain numbers.
 func (w *floatWalker) bounds(given float64) *boundWalker {
 	main := newMainBounds(w.p, w.st)
-	return &boundWalker{newWalker[bounded](w.p, w.st, w.depth, bounds{given, main})}
+	return &boundWalker{newWalker[bounded](w.p, w.st, w.depth, bounds{given: given, main: main})}
 }
 
 // boundAt is the value of a function of some numbers and the bound of its error,

@@ -227,21 +227,28 @@ func (c *cutter) joined(f *frame, in *Instr) span {
 // The same arithmetic as over plain numbers, with columns for its numbers: each operation that
 // it asks for is a step.
 func (c *cutter) together(f *frame, in *Instr, n int32) span {
-	t := together[int32]{
-		of: func(v float64) int32 { return c.w.fix(v, 0) },
-		still: func(n int32) (float64, bool) {
-			col := c.w.cols[n]
-			return col.value, col.fixed && col.cause == 0
-		},
-		apply: func(op ops.Op, a, b int32, k float64) int32 {
-			return c.w.add(step{op: op, k: k, at: f.place, from: [3]int32{a, b}})
-		},
-	}
 	out := make([]int32, n)
-	if !t.put(in.Op, in.K, c.of(f, in.A).columns(), out) {
+	if !(together{&cutNumbers{c, f}}).put(in.Op, in.K, c.of(f, in.A).columns(), out) {
 		return c.same(f, 0, ops.NotSettled)
 	}
 	return c.w.join(out)
+}
+
+// cutNumbers are numbers whose places are columns.
+type cutNumbers struct {
+	*cutter
+	f *frame
+}
+
+func (c *cutNumbers) of(v float64) int32 { return c.w.fix(v, 0) }
+
+func (c *cutNumbers) still(n int32) (float64, bool) {
+	col := c.w.cols[n]
+	return col.value, col.fixed && col.cause == 0
+}
+
+func (c *cutNumbers) do(op ops.Op, _, a, b int32, k float64) int32 {
+	return c.w.add(step{op: op, k: k, at: c.f.place, from: [3]int32{a, b}})
 }
 
 // same is a column with one value, or one failure.

@@ -201,8 +201,3 @@ func (intervals) steps() int64 { return 10 }
 func (p *Program) intervals(st *State) *intervalWalker {
 	return &intervalWalker{walker: newWalker[enclosed](p, st, 0, intervals{})}
 }
-
-// intervals returns a walker over intervals for one over plain numbers.
-func (w *floatWalker) intervals() *intervalWalker {
-	return &intervalWalker{walker: newWalker[enclosed](w.p, w.st, w.depth, intervals{})}
-}

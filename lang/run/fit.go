@@ -74,32 +74,42 @@ type lastFit struct {
 }
 
 // fit is a parameter of a fit. Readings that vary have one that nothing is known of.
-func (w *walker[N, D]) fit(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (N, int32) {
-	var none N
+func (w *walker[N, D]) fit(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (v N, cause int32) {
 	x := make([][]float64, in.C)
-	for k, s := range code.Args[in.B : in.B+in.C] {
+	for k, s := range code.list(in) {
 		if causes[s] != 0 {
-			return none, causes[s]
+			return v, causes[s]
 		}
-		own := code.span(s)
-		x[k] = make([]float64, own.width)
-		for e := range x[k] {
-			var still bool
-			if x[k][e], still = w.d.still(vals[own.at(int32(e))]); !still {
-				v, fault := w.d.unknown()
-				if fault != ops.NoFault {
-					return none, w.fail(fault, fn, i)
-				}
-				return v, 0
-			}
+		var still bool
+		if x[k], still = w.still(code, s, vals); !still {
+			return w.unknown(fn, i)
 		}
 	}
-	own := floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
-	got, fault := own.fitted(w.p.Fits[in.A], x)
+	got, fault := w.plain().fitted(w.p.Fits[in.A], x)
 	if fault != ops.NoFault {
-		return none, w.fail(fault, fn, i)
+		return v, w.fail(fault, fn, i)
 	}
 	return w.d.of(got.Values[int(in.K)]), 0
+}
+
+// still are the elements of a slot as plain numbers, and whether none of them varies.
+func (w *walker[N, D]) still(code *Code, s Slot, vals []N) (plain []float64, still bool) {
+	own := code.span(s)
+	plain, still = make([]float64, own.width), true
+	for e := range plain {
+		v, known := w.d.still(vals[own.at(int32(e))])
+		plain[e], still = v, still && known
+	}
+	return plain, still
+}
+
+// unknown is what the domain knows of what it can't work out.
+func (w *walker[N, D]) unknown(fn *Func, i Slot) (v N, cause int32) {
+	v, fault := w.d.unknown()
+	if fault != ops.NoFault {
+		cause = w.fail(fault, fn, i)
+	}
+	return v, cause
 }
 
 // fitted does the work of a fit, or finds that it was the last one.

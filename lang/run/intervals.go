@@ -36,14 +36,8 @@ func (w *intervalWalker) powers(fn int, x ops.Interval) (*series, bool) {
 		}
 		return s, true
 	}
-	own := seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
-	s, some := own.at(fn, []*series{along(x)})
+	s, some := w.series().at(fn, []*series{along(x)})
 	return s, some && !s.lost
-}
-
-// plain returns a walker over plain numbers for one over intervals.
-func (w *intervalWalker) plain() *floatWalker {
-	return &floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
 }
 
 // zeroAt tells whether a function is 0 at a number but for its error, or would be where

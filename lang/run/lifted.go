@@ -183,8 +183,7 @@ func (w *intervalWalker) tryLift(fn, i, k int, x, over ops.Interval) bool {
 func (w *intervalWalker) liftedWithin(fn int, at, reach float64) (l lifted, ok bool) {
 	off := 4 * exact * math.Abs(at)
 	x := alongFrom(ops.Between(at-off, at+off), ops.Between(at-reach, at+reach))
-	own := seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
-	s, some := own.at(fn, []*series{x})
+	s, some := w.series().at(fn, []*series{x})
 	if !some || s.lost || s.about() == nil || s.about().lost {
 		return l, false
 	}

@@ -108,9 +108,3 @@ func (m *mainUnsure) ownSources(list Slot) bool {
 	}
 	return false
 }
-
-// MeanOfNumbers is the mean of some numbers.
-func MeanOfNumbers(x []float64) float64 {
-	t := together[float64]{of: floats{}.of, apply: func(op ops.Op, a, b, k float64) float64 { return op.Value(a, b, k) }}
-	return t.mean(x)
-}

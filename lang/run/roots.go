@@ -135,9 +135,6 @@ func (s *rootSearch) hides(at, other float64) bool {
 	return some && s.w.zeroAt(s.fn, at) && s.vanish(at, k)
 }
 
-// stopped tells whether the budget has ended.
-func (w *walker[N, D]) stopped() bool { return !w.budget.Spend(1) }
-
 // zero is a number at which a function is 0, and the numbers round it that are proved to
 // hold no other such.
 type zero struct {

@@ -425,8 +425,3 @@ func (powers) unknown() (*series, ops.Fault) { return lost(ops.Everything()), op
 
 // steps has the powers in it that are worked out later.
 func (powers) steps() int64 { return 250 }
-
-// series returns a walker over series for one over plain numbers.
-func (w *floatWalker) series() *seriesWalker {
-	return &seriesWalker{newWalker[*series](w.p, w.st, w.depth, powers{})}
-}

@@ -159,7 +159,7 @@ func (st *State) bounds(p *Program) *mainBounds {
 
 func newMainBounds(p *Program, st *State) *mainBounds {
 	m := &mainBounds{}
-	m.asked = asked[bounded, bounds]{p: p, st: st, d: bounds{exact, m}, found: m.found}
+	m.asked = asked[bounded, bounds]{p: p, st: st, d: bounds{given: exact, main: m}, found: m.found}
 	return m
 }
 

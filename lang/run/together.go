@@ -10,12 +10,7 @@ import (
 // together works out what puts the elements of a list together, in any domain: of
 // sums, products, and the smaller and greater of two. With plain numbers a list is
 // sorted at once.
-type together[N any] struct {
-	apply func(op ops.Op, a, b N, k float64) N
-	of    func(v float64) N
-	// still is the number of one that does not vary.
-	still func(n N) (float64, bool)
-}
+type together struct{ arithmetic }
 
 // mostVarying is how many elements that vary are put in order: each is compared with
 // every other.
@@ -26,11 +21,10 @@ const mostVarying = 1 << 10
 //
 // Pick takes one column of a list, Tally its length, and Scatter is 0: what that is uncertain
 // by is known elsewhere (readings.go).
-func (t *together[N]) put(op ops.Op, k float64, list, out []N) bool {
+func (t together) put(op ops.Op, k float64, list, out []int32) bool {
 	switch op {
 	case ops.Pick:
-		n := len(out)
-		copy(out, list[min(int(k)*n, len(list)-n):])
+		copy(out, picked(list, len(out), k))
 	case ops.Tally:
 		out[0] = t.of(float64(len(list)))
 	case ops.Scatter:
@@ -47,7 +41,7 @@ func (t *together[N]) put(op ops.Op, k float64, list, out []N) bool {
 		out[0] = t.fold(ops.Max, list)
 	case ops.Steps:
 		for i := range out {
-			out[i] = t.apply(ops.Sub, list[i+1], list[i], 0)
+			out[i] = t.do(ops.Sub, nowhere, list[i+1], list[i], 0)
 		}
 	case ops.Sort, ops.Median:
 		sorted, ok := t.sorted(list)
@@ -61,37 +55,44 @@ func (t *together[N]) put(op ops.Op, k float64, list, out []N) bool {
 		n := len(sorted)
 		out[0] = sorted[n/2]
 		if n%2 == 0 {
-			out[0] = t.apply(ops.Div, t.apply(ops.Add, sorted[n/2-1], out[0], 0), t.of(2), 0)
+			out[0] = t.do(ops.Div, nowhere, t.do(ops.Add, nowhere, sorted[n/2-1], out[0], 0), t.of(2), 0)
 		}
 	}
 	return true
 }
 
 // fold goes through a list from the left with an operation of two operands.
-func (t *together[N]) fold(op ops.Op, list []N) N {
-	acc := list[0]
+func (t together) fold(op ops.Op, list []int32) int32 {
+	acc, into := list[0], int32(nowhere)
 	for _, n := range list[1:] {
-		acc = t.apply(op, acc, n, 0)
+		acc = t.do(op, into, acc, n, 0)
+		into = acc
 	}
 	return acc
 }
 
-func (t *together[N]) sum(list []N) N { return t.fold(ops.Add, list) }
+// picked are n elements of a list, the k-th of such.
+func picked[T any](list []T, n int, k float64) []T {
+	from := min(int(k)*n, len(list)-n)
+	return list[from : from+n]
+}
+
+func (t together) sum(list []int32) int32 { return t.fold(ops.Add, list) }
 
 // mean is the sum over the number of elements, and then corrected by the mean of what is
 // left: the sum of many numbers that hardly differ has lost their last figures.
-func (t *together[N]) mean(list []N) N {
+func (t together) mean(list []int32) int32 {
 	n := t.of(float64(len(list)))
-	mean := t.apply(ops.Div, t.sum(list), n, 0)
+	mean := t.do(ops.Div, nowhere, t.sum(list), n, 0)
 	left := t.sum(t.from(list, mean))
-	return t.apply(ops.Add, mean, t.apply(ops.Div, left, n, 0), 0)
+	return t.do(ops.Add, nowhere, mean, t.do(ops.Div, nowhere, left, n, 0), 0)
 }
 
 // from is how far each element lies from a number.
-func (t *together[N]) from(list []N, mean N) []N {
-	out := make([]N, len(list))
+func (t together) from(list []int32, mean int32) []int32 {
+	out := make([]int32, len(list))
 	for i, x := range list {
-		out[i] = t.apply(ops.Sub, x, mean, 0)
+		out[i] = t.do(ops.Sub, nowhere, x, mean, 0)
 	}
 	return out
 }
@@ -100,28 +101,34 @@ func (t *together[N]) from(list []N, mean N) []N {
 // formula: √((Σd² − (Σd)²/n)/(n − 1)), of which the second sum is what rounding of the
 // mean has left (T. F. Chan, G. H. Golub and R. J. LeVeque, The American Statistician 37,
 // 1983, p. 242; from memory).
-func (t *together[N]) deviation(list []N) N {
+func (t together) deviation(list []int32) int32 {
 	d := t.from(list, t.mean(list))
-	squares := make([]N, len(d))
+	squares := make([]int32, len(d))
 	for i, x := range d {
-		squares[i] = t.apply(ops.Pow, x, x, 2)
+		squares[i] = t.do(ops.Pow, nowhere, x, x, 2)
 	}
-	left := t.apply(ops.Div, t.apply(ops.Pow, t.sum(d), d[0], 2), t.of(float64(len(d))), 0)
-	spread := t.apply(ops.Sub, t.sum(squares), left, 0)
-	spread = t.apply(ops.Max, spread, t.of(0), 0) // never below 0 for rounding
-	return t.apply(ops.Sqrt, t.apply(ops.Div, spread, t.of(float64(len(d)-1)), 0), spread, 0)
+	left := t.do(ops.Div, nowhere, t.do(ops.Pow, nowhere, t.sum(d), d[0], 2), t.of(float64(len(d))), 0)
+	spread := t.do(ops.Sub, nowhere, t.sum(squares), left, 0)
+	spread = t.do(ops.Max, nowhere, spread, t.of(0), 0) // never below 0 for rounding
+	return t.do(ops.Sqrt, nowhere, t.do(ops.Div, nowhere, spread, t.of(float64(len(d)-1)), 0), spread, 0)
 }
 
 // Deviation is the standard deviation of two numbers or more, with n - 1 as the divisor.
-func Deviation(list []float64) float64 {
-	t := together[float64]{of: floats{}.of, apply: func(op ops.Op, a, b, k float64) float64 { return op.Value(a, b, k) }}
-	return t.deviation(list)
+func Deviation(x []float64) float64 {
+	h, list := hold(floats{}, x)
+	return h.all[together{h}.deviation(list)]
+}
+
+// MeanOfNumbers is the mean of some numbers.
+func MeanOfNumbers(x []float64) float64 {
+	h, list := hold(floats{}, x)
+	return h.all[together{h}.mean(list)]
 }
 
 // sorted is the list in rising order.
 //
 // Only the places are compared; what goes with them, a slope or a figure, comes along.
-func (t *together[N]) sorted(list []N) ([]N, bool) {
+func (t together) sorted(list []int32) ([]int32, bool) {
 	plain := make([]float64, len(list))
 	for i, n := range list {
 		var still bool
@@ -134,7 +141,7 @@ func (t *together[N]) sorted(list []N) ([]N, bool) {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(plain[i], plain[j]) })
-	out := make([]N, len(list))
+	out := make([]int32, len(list))
 	for i, from := range order {
 		out[i] = list[from]
 	}
@@ -145,15 +152,16 @@ func (t *together[N]) sorted(list []N) ([]N, bool) {
 //
 // The smaller and the greater of two are operations of every domain, while comparing two
 // intervals has no answer: so the order is made of those alone.
-func (t *together[N]) ordered(list []N) ([]N, bool) {
+func (t together) ordered(list []int32) ([]int32, bool) {
 	if len(list) > mostVarying {
 		return nil, false
 	}
-	out := slices.Clone(list)
+	out, free := slices.Clone(list), int32(nowhere)
 	for i := 1; i < len(out); i++ {
 		for j := i; j > 0; j-- {
 			a, b := out[j-1], out[j]
-			out[j-1], out[j] = t.apply(ops.Min, a, b, 0), t.apply(ops.Max, a, b, 0)
+			out[j-1] = t.do(ops.Min, free, a, b, 0)
+			out[j], free = t.do(ops.Max, a, a, b, 0), b
 		}
 	}
 	return out, true

@@ -52,38 +52,19 @@ const callSteps = 6
 // One walker runs one line, or one function for a search; it keeps its frames between calls, so
 // that a curve of ten thousand points makes them once.
 type walker[N any, D domain[N]] struct {
-	p      *Program
-	st     *State
-	budget *limit.Budget
-	steps  int64 // that an operation takes
-	main   Slot  // the instruction of the main code that is being run
-	depth  int   // of calls within each other
-	d      D
+	running
+	d D
 
 	// The frames of calls: one value and one cause a slot, as in a State.
 	stack []N
 	marks []int32
 	top   int // where the next frame begins
-
-	why ops.Fault // the last run of a function had no value for this
 }
 
 // newWalker is a walker over a domain that runs functions of a program, within
 // the budget of a state.
 func newWalker[N any, D domain[N]](p *Program, st *State, depth int, d D) walker[N, D] {
-	return walker[N, D]{p: p, st: st, budget: st.budget(), steps: d.steps(), depth: depth, d: d}
-}
-
-// within does some work with so many elementary steps at most.
-//
-// A search that asks for many areas must not be stopped by one of them that is hard.
-func (w *walker[N, D]) within(steps int64, work func()) {
-	whole := w.budget
-	part := whole.Part(max(1, whole.Left()/steps))
-	w.budget, w.st.Budget = part, part
-	work()
-	whole.Join(part)
-	w.budget, w.st.Budget = whole, whole
+	return walker[N, D]{running: running{p: p, st: st, budget: st.budget(), steps: d.steps(), depth: depth}, d: d}
 }
 
 // args are the arguments of a call: slots of the caller, whose code is nil where
@@ -311,13 +292,12 @@ var (
 	argCauses [limit.Unknowns]int32
 )
 
-// search works out a slope, an area or a root by plain numbers, with a walker
-// of its own so that none other is kept.
+// search works out a slope, an area or a root by plain numbers.
 //
 // A root, a slope or an area at places that don't vary is a number, whatever domain runs: it is
 // found by plain numbers. Where they vary, the domain must say what is known (varying).
 func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (N, int32) {
-	slots := code.Args[in.B : in.B+in.C]
+	slots := code.list(in)
 	x := make([]float64, len(slots))
 	has := make([]bool, len(slots))
 	for k, s := range slots {
@@ -335,11 +315,7 @@ func (w *walker[N, D]) search(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 			return none, causes[s]
 		}
 	}
-	own := floatWalker{walker: newWalker[float64](w.p, w.st, w.depth, floats{})}
-	v, doubt, fault := found(&own, in, x, has)
-	if fault == ops.NoFault && v-v != 0 {
-		fault = ops.OutOfRange
-	}
+	v, doubt, fault := w.found(in, x, has)
 	if fault != ops.NoFault {
 		return w.d.of(0), w.fail(fault, fn, i)
 	}
@@ -395,20 +371,7 @@ func (w *walker[N, D]) operands(in *Instr, code *Code, slots []Slot, vals []N) [
 // that none other is kept.
 func (w *walker[N, D]) curve(fn int) curve[N] {
 	own := *w
-	return curve[N]{
-		at: func(x ...N) (N, bool) { return own.at(fn, x) },
-		series: func(x ...*series) (*series, bool) {
-			in := newWalker[*series](own.p, own.st, own.depth, powers{})
-			return in.at(fn, x)
-		},
-		area: func(lo, hi float64, rest []float64) (t total, fault ops.Fault) {
-			own.within(curveSteps, func() {
-				in := floatWalker{walker: newWalker[float64](own.p, own.st, own.depth, floats{})}
-				t, fault = in.under(fn, lo, hi, rest)
-			})
-			return t, fault
-		},
-	}
+	return curve[N]{at: func(x ...N) (N, bool) { return own.at(fn, x) }, ofFunc: ofFunc{w.running, fn}}
 }
 
 // calculus is a domain that knows slopes and areas of a function of which some arguments
@@ -424,43 +387,4 @@ type calculus[N any] interface {
 // then, which may itself be off by a doubt.
 type erring[N any] interface {
 	found(op ops.Op, v, doubt float64, x []N, of curve[N]) N
-}
-
-// curve runs a function: over a domain, over series, and for the area between two numbers.
-type curve[N any] struct {
-	at     func(x ...N) (N, bool)
-	series func(x ...*series) (*series, bool)
-	area   func(lo, hi float64, rest []float64) (total, ops.Fault)
-}
-
-// found is the slope, area or root at some numbers, and how far an area may be off.
-//
-// The three kinds of search end in one number or in a fault; what is beyond any number is out
-// of range.
-func found(w *floatWalker, in *Instr, x []float64, has []bool) (v, doubt float64, fault ops.Fault) {
-	switch in.Op {
-	case ops.Area:
-		t, fault := w.under(int(in.A), x[0], x[1], x[2:])
-		return t.value(), t.off(), fault
-	case ops.Solve:
-		v, fault = w.chosen(w.p.Solves[in.A], x, has)
-		return v, 0, fault
-	}
-	slope, ok := w.slopeAt(int(in.A), x[0], x[1:]...)
-	if !ok {
-		return 0, 0, ops.NoSlope
-	}
-	return slope, 0, ops.NoFault
-}
-
-// fail records a failure and returns its cause number.
-// It keeps where the failure began, not only why: the page names the line and the
-// function.
-func (w *walker[N, D]) fail(fault ops.Fault, fn *Func, i Slot) int32 {
-	f := Failure{Slot: w.main, Kind: fault, Func: fn}
-	if fn != nil {
-		f.Inner = i
-	}
-	w.st.failures = append(w.st.failures, f)
-	return int32(len(w.st.failures))
 }

@@ -121,17 +121,21 @@ func (w *walker[N, D]) together(in *Instr, code *Code, fn *Func, i Slot, out, va
 	if causes[in.A] != 0 {
 		return causes[in.A]
 	}
-	why := ops.NoFault
-	t := together[N]{of: w.d.of, still: w.d.still, apply: func(op ops.Op, a, b N, k float64) N {
-		v, fault := w.d.apply(op, a, b, k)
-		why = cmp.Or(why, fault)
-		return v
-	}}
-	if !t.put(in.Op, in.K, vals[from.first:from.first+from.width], out) {
-		_, why = w.d.unknown()
+	all := vals[from.first : from.first+from.width]
+	if in.Op == ops.Pick {
+		copy(out, picked(all, len(out), in.K))
+		return 0
 	}
-	if why != ops.NoFault {
-		return w.fail(why, fn, i)
+	h, list := hold(w.d, all)
+	to := make([]int32, len(out))
+	if !(together{h}).put(in.Op, in.K, list, to) {
+		_, h.why = w.d.unknown()
+	}
+	if h.why != ops.NoFault {
+		return w.fail(h.why, fn, i)
+	}
+	for e, n := range to {
+		out[e] = h.all[n]
 	}
 	return 0
 }
