@@ -66,7 +66,7 @@ func (d Decimal) Written() string {
 	return d.Text + " ± " + d.Off.Text
 }
 
-// ParseDecimal reads "[-]digits[.digits][e[+-]digits]". It reports false for
+// ParseDecimal reads "[-]digits[.digits][e[+-]digits]", and "100.". It reports false for
 // any other text, for more than 400 digits, and for a number that a float64
 // can't hold.
 // A number that a float64 can hold only as 0 is refused too: what is divided by it would
@@ -89,7 +89,7 @@ func ParseDecimal(text string) (Decimal, bool) {
 func (d Decimal) Float() float64 { return d.Hi }
 
 // Noughts is how many noughts stand at the end of a whole number, where they may hold a
-// place and no more: two in 1200, none in 1.20e3 and 1200.0.
+// place and no more: two in 1200, none in 1.20e3, 1200.0 and 1200. with its point.
 //
 // Whether they are figures is the old question of 1200 N; here they are counted, and asked
 // about where it matters (session/eval).
@@ -150,14 +150,15 @@ type scanned struct {
 
 // scanDecimal takes a number apart, and tells whether it is one: a sign, digits, a point with
 // digits behind it, and an exponent. Spaces and other marks were taken out by who read the
-// line.
+// line. A point alone says of zeros before it that they are figures: 100. has three.
 func scanDecimal(text string) (scanned, bool) {
 	s := scanned{text: text}
 	rest, negative := strings.CutPrefix(text, "-")
 	s.negative = negative
 	s.whole, rest = digitsOf(rest)
 	if after, point := strings.CutPrefix(rest, "."); point {
-		if s.fraction, rest = digitsOf(after); s.fraction == "" {
+		s.fraction, rest = digitsOf(after)
+		if s.fraction == "" && (rest != "" || !strings.HasSuffix(s.whole, "0") || s.zero()) {
 			return s, false
 		}
 	}
@@ -207,7 +208,7 @@ func (s *scanned) canonical() string {
 	if w == "" {
 		w = "0"
 	}
-	if len(w) == len(s.whole) && !s.hasExp {
+	if len(w) == len(s.whole) && !s.hasExp || strings.HasSuffix(s.text, ".") {
 		return s.text
 	}
 	if s.negative {

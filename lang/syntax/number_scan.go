@@ -15,7 +15,8 @@ import (
 // of ten.
 //
 // What a number may be: 12, 0.5, .5, 1e3, 1.6e-19, 1.6×10^-19, 1.6·10⁻¹⁹, 10^5 before a unit,
-// ½. A 5. without a digit behind the point is a slip (mistyped.go), and 10^5 alone is a power.
+// ½. A 5. without a digit behind the point is a slip (mistyped.go), and 10^5 alone is a power;
+// 100. m has three figures.
 //
 // Only where it ends is found here; what it is worth, decimal finds from its text.
 func (l *scanner) number(pos int, bare bool) int {
@@ -27,8 +28,11 @@ func (l *scanner) number(pos int, bare bool) int {
 	whole := l.digits(pos)
 	at := whole
 	if at < l.end && l.text[at] == '.' {
-		if frac := l.digits(at + 1); frac > at+1 {
+		switch frac := l.digits(at + 1); {
+		case frac > at+1:
 			at = frac
+		case !bare && l.endsInFigures(pos, at):
+			return at + 1
 		}
 	}
 	if at > pos && at < l.end && (l.text[at] == 'e' || l.text[at] == 'E') {
@@ -46,6 +50,14 @@ func (l *scanner) number(pos int, bare bool) int {
 		return l.powerOfTen(at)
 	}
 	return at
+}
+
+// endsInFigures tells whether the point behind digits says that the zeros before it are
+// figures, as of 100. m (common practice): a unit comes next. At the beginning of a line it is
+// a label, and at its end that of a sentence; 5. m may lack a digit.
+func (l *scanner) endsInFigures(pos, point int) bool {
+	next := l.skip(point + 1)
+	return point > pos+1 && l.text[point-1] == '0' && pos > l.skip(0) && next > point+1 && l.units().scan(next) > next
 }
 
 // timesTen reads ×10^-19 or ×10⁻¹⁹ after a number; the letter x before a power of
