@@ -147,12 +147,23 @@ var pureRooms = map[string]bool{
 	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true, "steelyard/session/reading": true, "steelyard/session/lab": true,
 }
 
-// TestSpreadsheetsAreFarAway keeps the reader of spreadsheet files out of everything that
-// also runs in a browser: it is larger than all the rest.
-func TestSpreadsheetsAreFarAway(t *testing.T) {
+// TestEngineIsSmall keeps out of everything that also runs in a browser what it does without:
+// the reader of spreadsheet files alone is larger than all the rest.
+func TestEngineIsSmall(t *testing.T) {
+	modules := []string{"github.com/alecthomas/participle/v2", "github.com/martinlindhe/unit", "golang.org/x/text"}
+	large := []string{"crypto", "net", "html", "text/template", "compress", "archive", "encoding/xml", "encoding/gob", "go", "database", "image", "testing"}
+	within := func(path string, of []string) bool {
+		return slices.ContainsFunc(of, func(p string) bool { return path == p || strings.HasPrefix(path, p+"/") })
+	}
 	for _, p := range packages(t) {
-		if (room(p.ImportPath) >= 2 || pureRooms[p.ImportPath]) && slices.Contains(p.Deps, "github.com/xuri/excelize/v2") {
-			t.Errorf("%s needs the reader of spreadsheet files", p.ImportPath)
+		if room(p.ImportPath) < 2 && !pureRooms[p.ImportPath] {
+			continue
+		}
+		for _, d := range p.Deps {
+			first, _, _ := strings.Cut(d, "/")
+			if strings.Contains(first, ".") && !within(d, modules) || within(d, large) {
+				t.Errorf("%s needs %s", p.ImportPath, d)
+			}
 		}
 	}
 }
