@@ -60,11 +60,7 @@ func (s *scratchpad) symbolsFor(before string) []string {
 	if last := words[len(words)-1]; !ok || len(words) > 3 && last != "and" && !strings.HasSuffix(last, ",") {
 		return nil
 	}
-	symbols := make([]string, len(f.Symbols))
-	for i := range f.Symbols {
-		symbols[i] = f.Symbols[i].Name
-	}
-	return symbols
+	return f.Names()
 }
 
 // topics are the words that help knows, and the units that begin with a prefix.

@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // filesRead is what the files that the lines of a page read came to: a digest of the values
@@ -32,11 +33,7 @@ func (s *scratchpad) keepRead() {
 	}
 	was := s.read.rows
 	s.read = filesRead{lines: lines}
-	rows := make([]string, len(lines))
-	for i, e := range lines {
-		rows[i] = digest(e)
-	}
-	if s.read.rows = strings.Join(rows, "\n"); s.read.rows != was {
+	if s.read.rows = strings.Join(each.Of(lines, digest), "\n"); s.read.rows != was {
 		s.cautioned(s.journal.Reads(s.read.rows))
 	}
 }

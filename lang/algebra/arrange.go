@@ -126,20 +126,9 @@ func (o order) arrange(x syntax.Expr) syntax.Expr {
 //
 // Then the product that comes of arranging it has none either: 2 π r does not become
 // 2*π*r.
-func implied(b *syntax.Binary) bool {
-	for {
-		if b.Op != syntax.Mul {
-			return true
-		}
-		if !b.Implied {
-			return false
-		}
-		in, ok := b.X.(*syntax.Binary)
-		if !ok {
-			return true
-		}
-		b = in
-	}
+func implied(x syntax.Expr) bool {
+	b, ok := x.(*syntax.Binary)
+	return !ok || b.Op != syntax.Mul || b.Implied && implied(b.X)
 }
 
 func keepImplied(x syntax.Expr) syntax.Expr {

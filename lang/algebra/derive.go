@@ -151,10 +151,7 @@ func (d deriver) call(x *syntax.Call, depth int) (syntax.Expr, bool) {
 	if !ok {
 		return nil, false
 	}
-	outer, wrong := syntax.ParseExpr(f.Op.Derivative())
-	if len(wrong) > 0 {
-		return nil, false
-	}
+	outer, _ := syntax.ParseExpr(f.Op.Derivative()) // the table's own
 	outer = Substitute(syntax.Unplaced(outer), map[string]syntax.Expr{"a": syntax.Unbracket(u)})
 	return times(closedExpr(outer, false), &syntax.Paren{X: in}), true
 }

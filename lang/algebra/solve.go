@@ -6,6 +6,7 @@ import (
 
 	"steelyard/lang/limit"
 	"steelyard/lang/syntax"
+	"steelyard/units/each"
 )
 
 // Equation is a left and a right side.
@@ -111,9 +112,7 @@ func one(budget *limit.Budget, eq Equation, unknown string, turns Turns, alone b
 	}
 	if q := s.quadratic; q != nil {
 		out.Quadratic = &Quadratic{Discriminant: q.discriminant}
-		for _, r := range q.double {
-			out.Quadratic.Double = append(out.Quadratic.Double, shown(r))
-		}
+		out.Quadratic.Double = each.Of(q.double, shown)
 	}
 	return out, true
 }
@@ -165,12 +164,7 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 			also := show(*r.also)
 			out.Also = &also
 		}
-		for _, f := range r.flat {
-			out.Flat = append(out.Flat, show(f))
-		}
-		for _, t := range r.turns {
-			out.Turns = append(out.Turns, show(t))
-		}
+		out.Flat, out.Turns = each.Of(r.flat, show), each.Of(r.turns, show)
 		return out
 	}
 	return show
@@ -192,11 +186,7 @@ func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
 	for k := range steps[1:] {
 		at := &steps[k+1]
 		at.Left, at.Right = o.arrange(at.Left), o.arrange(at.Right)
-		by := make([]syntax.Expr, len(at.By))
-		for i, x := range at.By {
-			by[i] = o.arrange(x)
-		}
-		at.By = by
+		at.By = each.Of(at.By, o.arrange)
 	}
 	return steps
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"math/big"
+	"steelyard/units/each"
 )
 
 // sum is terms that are added, no two of them alike and none 0, so that an empty sum is
@@ -50,13 +51,7 @@ func collect(s sum) sum {
 func (s sum) plus(o sum) sum  { return collect(append(append(sum{}, s...), o...)) }
 func (s sum) minus(o sum) sum { return s.plus(o.neg()) }
 
-func (s sum) neg() sum {
-	out := make(sum, len(s))
-	for i, t := range s {
-		out[i] = t.neg()
-	}
-	return out
-}
+func (s sum) neg() sum { return each.Of(s, term.neg) }
 
 // times multiplies two sums out, unless that makes too many terms.
 func (s sum) times(o sum) sum {

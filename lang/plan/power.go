@@ -37,7 +37,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if exp == run.NoSlot || base == run.NoSlot || c.isVector(exp) && !c.single(x.Y, exp) || c.isVector(base) && !c.single(x.X, base) {
 		return run.NoSlot
 	}
-	if sb := c.static(base); isNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
+	if sb := c.static(base); syntax.IsNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
 		return c.dimensionRange(x.At) // a written exponent that is no small fraction
 	}
 	se := c.settledTo(exp, units.Dim{})
@@ -123,17 +123,6 @@ func (c *coder) elementary(x *syntax.Binary, base run.Static, e units.Exp) {
 	if e.Num() < 0 && isCharge(x.X, base) {
 		c.find(finding.CommonSlip, x.At, chargeE, "Is it "+c.asExp(x)+"?", c.asExp(x))
 	}
-}
-
-// isNumber tells whether an exponent is one written number.
-func isNumber(x syntax.Expr) bool {
-	switch x := syntax.Unbracket(x).(type) {
-	case *syntax.Number:
-		return true
-	case *syntax.Unary:
-		return isNumber(x.X)
-	}
-	return false
 }
 
 // writtenPower plans a power with a written rational exponent. x^(1/3) is the cube

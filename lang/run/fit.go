@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/ops"
+	"steelyard/units/each"
 )
 
 // Fit is the work of the ops.Fit instructions of one statement, one for each parameter:
@@ -57,11 +58,7 @@ func (p *Program) Fitted(st *State, s Slot) (Fitted, bool) {
 	if in.Op != ops.Fit || st.causes[s] != 0 {
 		return Fitted{}, false
 	}
-	var x [][]float64
-	for _, a := range p.Main.list(in) {
-		x = append(x, st.Elements(a))
-	}
-	got, fault := p.floats(st).fitted(p.Fits[in.A], x)
+	got, fault := p.floats(st).fitted(p.Fits[in.A], each.Of(p.Main.list(in), st.Elements))
 	return got, fault == ops.NoFault
 }
 

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"steelyard/units/each"
 )
 
 // What the points of a fit depend on that was written with an uncertainty is of two kinds.
@@ -174,11 +175,7 @@ func (m *mainUnsure) fitted(in *Instr) []Part {
 	if f := m.p.Fits[in.A]; f.Model >= 0 {
 		columns = columns[:len(columns)-f.Params] // start values are no readings
 	}
-	var all [][]Unsure
-	for _, a := range columns {
-		all = append(all, m.unsure(a))
-	}
-	counts := shared(all...)
+	counts := shared(each.Of(columns, m.unsure)...)
 	for _, l := range m.p.Reads().loaded(in) {
 		for _, n := range m.unsure(l) {
 			for _, part := range n.By {

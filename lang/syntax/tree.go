@@ -198,6 +198,17 @@ const (
 	Cross              // ×
 )
 
+// IsNumber tells whether an expression is one written number, with a sign or without.
+func IsNumber(x Expr) bool {
+	switch x := Unbracket(x).(type) {
+	case *Number:
+		return true
+	case *Unary:
+		return IsNumber(x.X)
+	}
+	return false
+}
+
 // IsPlain tells whether a written expression is one quantity, without an
 // operator.
 //

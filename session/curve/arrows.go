@@ -224,10 +224,8 @@ func (k *sketch) opened(x syntax.Expr) syntax.Expr {
 	if !ok {
 		return x
 	}
-	if e := k.EntryAt(d.Line); e != nil {
-		if s, ok := e.Stmt.(*syntax.Define); ok {
-			return s.X
-		}
+	if s := k.DefineOf(d); s != nil {
+		return s.X
 	}
 	return x
 }

@@ -71,18 +71,14 @@ func valueHint(l *eval.Line, x syntax.Expr) string {
 	hint := "Define it in a line above."
 	for c := range syntax.Each[*syntax.Call](x) {
 		d, ok := l.Planner.Names.Lookup(c.Func)
-		if e := l.EntryAt(lineOf(d)); ok && d.Kind == plan.Function && e != nil && !strings.Contains(e.Text, "\n") {
+		if !ok || d.Kind != plan.Function {
+			continue
+		}
+		if e := l.EntryAt(d.Line); !strings.Contains(e.Text, "\n") {
 			hint = c.Func + " sees the lines above its own (line " + strconv.Itoa(d.Line) + "): define the symbol, and enter `" + e.Text + "` again."
 		}
 	}
 	return hint
-}
-
-func lineOf(d *plan.Def) int {
-	if d == nil {
-		return 0
-	}
-	return d.Line
 }
 
 // curveHint adds to what is wrong with a curve what the axis has to do with it:

@@ -6,6 +6,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // Said is a sentence of the program, or a piece of one, with what it speaks of in its
@@ -85,31 +86,13 @@ func Joined(all []Said, between string) Said {
 }
 
 // Maths are expressions, each for a place of a sentence.
-func Maths(all ...syntax.Expr) []Said {
-	out := make([]Said, len(all))
-	for i, x := range all {
-		out[i] = Math(x)
-	}
-	return out
-}
+func Maths(all ...syntax.Expr) []Said { return each.Of(all, Math) }
 
 // Names are names, each for a place of a sentence.
-func Names(all []string) []Said {
-	out := make([]Said, len(all))
-	for i, name := range all {
-		out[i] = Name(name)
-	}
-	return out
-}
+func Names(all []string) []Said { return each.Of(all, Name) }
 
 // Rows are sentences without anything but words in them.
-func Rows(texts ...string) Lines {
-	out := make(Lines, len(texts))
-	for i, text := range texts {
-		out[i] = Words(text)
-	}
-	return out
-}
+func Rows(texts ...string) Lines { return each.Of(texts, Words) }
 
 // String is what is said as a screen shows it.
 func (s Said) String() string {
@@ -132,5 +115,5 @@ func Texts(all []Said) []string {
 	if len(all) == 0 {
 		return nil
 	}
-	return texts(all)
+	return each.Of(all, Said.String)
 }

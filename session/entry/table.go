@@ -1,13 +1,13 @@
 package entry
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/units"
+	"steelyard/units/each"
 	"steelyard/units/writing"
 )
 
@@ -20,19 +20,11 @@ type Table struct {
 
 // Cells returns the text of every cell, row by row, that of the heads first.
 func (t *Table) Cells() [][]string {
-	all := [][]string{texts(t.Heads)}
+	all := [][]string{each.Of(t.Heads, Head.String)}
 	for _, row := range t.Rows {
-		all = append(all, texts(row))
+		all = append(all, each.Of(row, Cell.String))
 	}
 	return all
-}
-
-func texts[T fmt.Stringer](all []T) []string {
-	out := make([]string, len(all))
-	for i, x := range all {
-		out[i] = x.String()
-	}
-	return out
 }
 
 // Head is what heads a column or labels an axis: quantities over their unit

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/units/each"
 	"steelyard/units/writing"
 )
 
@@ -61,9 +62,5 @@ func (u UnitSide) String() string {
 
 // Cancelled returns how units cancel as text, or nothing: "√(kg/(N/m)) = s".
 func Cancelled(sides []UnitSide) string {
-	texts := make([]string, len(sides))
-	for i, u := range sides {
-		texts[i] = u.String()
-	}
-	return strings.Join(texts, " = ")
+	return strings.Join(each.Of(sides, UnitSide.String), " = ")
 }

@@ -173,6 +173,12 @@ func (l *Line) Answer(d *plan.Def, name string, x syntax.Expr, got Got) *entry.R
 // nothing that goes wrong is found.
 func (l *Line) Try(x syntax.Expr) Got { return l.Eval(x, Want{Trial: true, Silent: true}) }
 
+// IsList tells whether an expression has several values, numbers or vectors.
+func (l *Line) IsList(x syntax.Expr) bool {
+	shape := l.Try(x).Static.Shape
+	return shape == run.List || shape == run.Vectors
+}
+
 // TryElements is Try for all elements of a list or a vector, in coherent SI units; nil where
 // there is no value, or a symbol has none yet.
 func (l *Line) TryElements(x syntax.Expr) []float64 {

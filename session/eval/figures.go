@@ -72,7 +72,7 @@ func (p *Page) writtenFigures(x syntax.Expr, si float64, u *units.Unit) (units.F
 		if !ok || !p.Plain(d) || p.State.At(d.Slot) != si { // a name that is solved for was another value
 			return units.Figures{}, false
 		}
-		return p.writtenFigures(p.EntryAt(d.Line).Stmt.(*syntax.Define).X, si, u)
+		return p.writtenFigures(p.DefineOf(d).X, si, u)
 	}
 	return units.Figures{}, false
 }
@@ -325,12 +325,8 @@ func told(e *entry.Entry, si float64) (string, syntax.Expr, bool) {
 //
 // 2*3 m is a given without a name in it and still no one number as it was written.
 func (p *Page) Plain(d *plan.Def) bool {
-	e := p.EntryAt(d.Line)
-	if e == nil || d.Slot == run.NoSlot { // its line has failed
-		return false
-	}
-	s, ok := e.Stmt.(*syntax.Define)
-	return ok && s.Plain()
+	s := p.DefineOf(d)
+	return s != nil && s.Plain() && d.Slot != run.NoSlot // else its line has failed
 }
 
 // holding finds the written quantity in an expression that comes to a value in SI units.

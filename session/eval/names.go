@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
+	"steelyard/units/each"
 )
 
 // Unnamed is the definition of a result without a name, as yet without a value.
@@ -144,7 +145,7 @@ func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
 	for _, x := range of {
 		for _, d := range l.Planner.Varied(n, x) {
 			if found != nil && found != d {
-				l.Find(finding.New(finding.TwoReadings, n.At, n.Name+" has a value in line "+strconv.Itoa(found.Line)+" and another in line "+strconv.Itoa(d.Line)+"; both are in "+strings.Join(shown(of), ", ")+".",
+				l.Find(finding.New(finding.TwoReadings, n.At, n.Name+" has a value in line "+strconv.Itoa(found.Line)+" and another in line "+strconv.Itoa(d.Line)+"; both are in "+strings.Join(each.Of(of, typeset.Text), ", ")+".",
 					"Give one of them another name."))
 				return found, false
 			}
@@ -153,13 +154,4 @@ func (l *Line) Varied(n *syntax.Name, of ...syntax.Expr) (*plan.Def, bool) {
 	}
 	l.CatchUp() // a constant or a component may not have been asked for before
 	return found, found != nil
-}
-
-// shown is expressions as they are written on screen.
-func shown(all []syntax.Expr) []string {
-	out := make([]string, len(all))
-	for i, x := range all {
-		out[i] = typeset.Text(x)
-	}
-	return out
 }

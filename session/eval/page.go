@@ -127,6 +127,15 @@ func (p *Page) EntryAt(line int) *entry.Entry {
 	return p.Entries[i]
 }
 
+// DefineOf is the line NAME = EXPR that a definition is of; nil for any other.
+func (p *Page) DefineOf(d *plan.Def) *syntax.Define {
+	if e := p.EntryAt(d.Line); e != nil {
+		s, _ := e.Stmt.(*syntax.Define)
+		return s
+	}
+	return nil
+}
+
 // OwnUnit is the unit of the worksheet that an entry made known, if it did.
 func OwnUnit(e *entry.Entry) (string, bool) {
 	if s, ok := e.Stmt.(*syntax.UnitDef); ok && !e.Failed() {

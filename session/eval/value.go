@@ -90,7 +90,7 @@ func (l *Line) elements(x syntax.Expr, slot run.Slot, unit *units.Unit) *entry.L
 	if n, ok := x.(*syntax.Name); ok {
 		d, ok := l.Planner.Find(n)
 		if ok && l.Plain(d) && l.State.At(d.Slot) == list.SI[0] {
-			written = syntax.Unbracket(l.EntryAt(d.Line).Stmt.(*syntax.Define).X)
+			written = syntax.Unbracket(l.DefineOf(d).X)
 		} else if ok && d.Unit == unit {
 			list.Figures = l.readFigures(d)
 		}
@@ -298,11 +298,9 @@ func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 	if d.Unit == nil {
 		return nil, false
 	}
-	if e := p.EntryAt(d.Line); e != nil {
-		if s, ok := e.Stmt.(*syntax.Define); ok {
-			if mixed, ok := s.X.(*syntax.Mixed); ok { // 3 lb 8 oz, as it was written
-				return mixed, true
-			}
+	if s := p.DefineOf(d); s != nil {
+		if mixed, ok := s.X.(*syntax.Mixed); ok { // 3 lb 8 oz, as it was written
+			return mixed, true
 		}
 	}
 	x, fs := syntax.ParseExpr(p.Shown(d, units.File))

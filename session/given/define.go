@@ -40,12 +40,8 @@ func onlyUnit(l *eval.Line, s *syntax.Define) bool {
 	if !ok || !s.In.Present() {
 		return false
 	}
-	e := l.EntryAt(d.Line)
-	if e == nil {
-		return false
-	}
-	was, ok := e.Stmt.(*syntax.Define)
-	return ok && was.In.Text != s.In.Text && syntax.PrintExpr(was.X) == syntax.PrintExpr(s.X)
+	was := l.DefineOf(d)
+	return was != nil && was.In.Text != s.In.Text && syntax.PrintExpr(was.X) == syntax.PrintExpr(s.X)
 }
 
 // Define works out NAME = EXPR [in UNIT].

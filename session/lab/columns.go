@@ -14,7 +14,7 @@ import (
 func Columns(l *eval.Line, s *syntax.Columns) {
 	of := s.Of
 	if s.Against.X != nil {
-		if !isList(l, s.Against.X) {
+		if !l.IsList(s.Against.X) {
 			rangeMissing(l, s.Against.X)
 			return
 		}

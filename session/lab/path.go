@@ -60,7 +60,7 @@ func (p *plot) path() {
 func (p *plot) acrossMissing() {
 	at := p.s.Y.X.Span().To
 	hint := "Write it like `graph " + syntax.PrintExpr(p.s.Y.X) + " against x from 0 m to 2 m`."
-	if isList(p.Line, p.s.Y.X) {
+	if p.IsList(p.s.Y.X) {
 		hint = "Write it like `graph " + syntax.PrintExpr(p.s.Y.X) + " against t`, where t is a list of as many values."
 	}
 	p.Find(finding.New(finding.Incomplete, syntax.Span{From: at, To: at}, "The line doesn't say what goes across.", hint))

@@ -67,7 +67,7 @@ func rangeMissing(l *eval.Line, against syntax.Expr) {
 // readings works the two lists out. Where one is none, the line goes against a name and
 // its range is missing.
 func (p *plot) readings() bool {
-	if !isList(p.Line, p.s.X.X) {
+	if !p.IsList(p.s.X.X) {
 		rangeMissing(p.Line, p.s.X.X)
 		return false
 	}
@@ -97,12 +97,6 @@ func (p *plot) unitBehindX() bool {
 	p.Find(finding.New(finding.UnitMismatch, in.At, "`in "+in.Text+"` comes after "+typeset.Text(x.X)+" here, and is a unit of "+typeset.Text(y.X)+".",
 		"Write `graph "+syntax.PrintExpr(y.X)+" in "+in.Text+" against "+syntax.PrintExpr(x.X)+"`."))
 	return true
-}
-
-// isList tells whether an expression has several values.
-func isList(l *eval.Line, x syntax.Expr) bool {
-	got := l.Try(x)
-	return got.OK && got.Static.Shape == run.List
 }
 
 // lists works lists out that go together, each in a unit of its own; nil, which is found,

@@ -10,6 +10,7 @@ import (
 	"steelyard/session"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // with is with k = 260 N/m alone: what would move on the page if givens had other values.
@@ -192,11 +193,7 @@ func isGivenIn(name string, lines []int) string {
 	if len(lines) == 0 {
 		return name + " is not a given of this worksheet."
 	}
-	words := make([]string, len(lines))
-	for i, l := range lines {
-		words[i] = strconv.Itoa(l)
-	}
-	return name + " is defined in line " + strings.Join(words, ", ") + "."
+	return name + " is defined in line " + strings.Join(each.Of(lines, strconv.Itoa), ", ") + "."
 }
 
 // written tells whether a definition is a given.

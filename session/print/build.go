@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // caution is what every document ends with.
@@ -314,8 +315,8 @@ func (b *builder) working(e *entry.Entry) {
 		b.results = append(b.results, e)
 	}
 	gives := e.Gives()
-	w := working{Of: each(gives, name)}
-	says := each(lines, func(l entry.WorkLine) string { return typeset.Text(l.Left) + "\n" + typeset.Text(l.Right) })
+	w := working{Of: each.Of(gives, name)}
+	says := each.Of(lines, func(l entry.WorkLine) string { return typeset.Text(l.Left) + "\n" + typeset.Text(l.Right) })
 	lines, again := b.unrepeated(gives, lines, says)
 	if len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))

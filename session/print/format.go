@@ -112,15 +112,6 @@ func (d *Document) answers() []solved {
 	return out
 }
 
-// each makes something of each item.
-func each[T, S any](items []T, of func(T) S) []S {
-	out := make([]S, len(items))
-	for i, item := range items {
-		out[i] = of(item)
-	}
-	return out
-}
-
 // listed says expressions as a list: a and F_T.
 func listed(all []syntax.Expr) entry.Said { return entry.Listed(entry.Maths(all...)) }
 

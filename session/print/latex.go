@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
+	"steelyard/units/each"
 )
 
 //go:embed preamble.tex
@@ -130,7 +131,7 @@ func (p *paper) joined() {
 func (p *paper) told(lines []entry.Said) {
 	p.joined()
 	p.text("{\\leftskip=1.5em\n")
-	p.rows(each(lines, p.say))
+	p.rows(each.Of(lines, p.say))
 	p.text("}\n")
 }
 
@@ -139,7 +140,7 @@ func texValue(s shown, width string) string {
 	return inline(s.box(), width) + escapeTeX(s.Words)
 }
 
-func (p *paper) note(lines []string) { p.rows(each(lines, p.prose)) }
+func (p *paper) note(lines []string) { p.rows(each.Of(lines, p.prose)) }
 
 // rows writes lines one under the other, as one paragraph.
 func (p *paper) rows(lines []string) {
@@ -382,7 +383,7 @@ func (p *paper) answer(a *answer) {
 func (p *paper) answers(all []solved) {
 	p.text("\n\\need{", strconv.Itoa(min(30+6*len(all), 200)), "mm}\\partline{}{Answers}{}\n")
 	for _, s := range all {
-		p.text(`\partanswer{`, escapeTeX(s.label), "}{", strings.Join(each(s.answers, p.result), ", "), "}\n")
+		p.text(`\partanswer{`, escapeTeX(s.label), "}{", strings.Join(each.Of(s.answers, p.result), ", "), "}\n")
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
+	"steelyard/units/each"
 )
 
 // Markdown writes a document as CommonMark with tables, formulas as LaTeX between
@@ -173,7 +174,7 @@ func (m *marked) working(w *working, of []syntax.Expr) {
 			m.definitions(columns[0])
 			continue
 		}
-		set := each(columns, func(column []entry.WorkLine) string {
+		set := each.Of(columns, func(column []entry.WorkLine) string {
 			var all []string
 			for i := range column {
 				all = append(all, m.rows(&column[i])...)
@@ -253,7 +254,7 @@ func (m *marked) answers(all []solved) {
 		if label != "" {
 			label += ") "
 		}
-		return label + strings.Join(each(s.answers, func(a *answer) string { return dollars(markedAnswer(a)) }), ", ")
+		return label + strings.Join(each.Of(s.answers, func(a *answer) string { return dollars(markedAnswer(a)) }), ", ")
 	}, "- ", "\n")
 }
 

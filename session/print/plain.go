@@ -11,6 +11,7 @@ import (
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/rows"
+	"steelyard/units/each"
 )
 
 // Columns that Plain can work with.
@@ -211,7 +212,7 @@ func (t *plainText) working(w *working, of []syntax.Expr) {
 			t.definitions(slices.Concat(columns...))
 			continue
 		}
-		set := each(columns, func(column []entry.WorkLine) []string {
+		set := each.Of(columns, func(column []entry.WorkLine) []string {
 			inner := &plainText{columns: width, set: t.set}
 			inner.definitions(column)
 			return strings.Split(strings.TrimRight(inner.b.String(), "\n"), "\n")
@@ -316,7 +317,7 @@ func plainAnswer(a *answer) string {
 func (t *plainText) answers(all []solved) {
 	t.heading("Answers", "-")
 	for _, s := range all {
-		t.wrapped("  "+runewidth.FillRight(s.label, 3), "     ", strings.Join(each(s.answers, plainAnswer), ", "))
+		t.wrapped("  "+runewidth.FillRight(s.label, 3), "     ", strings.Join(each.Of(s.answers, plainAnswer), ", "))
 	}
 	t.gap()
 }

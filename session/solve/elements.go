@@ -61,7 +61,7 @@ func listWritten(l *eval.Line, s *syntax.Solve) bool {
 	byValue(s, func(x syntax.Expr) {
 		of, written := x.(*syntax.List)
 		c, called := x.(*syntax.Call)
-		if list == nil && (written && !of.Vector || called && together(c) && isList(l, c)) {
+		if list == nil && (written && !of.Vector || called && together(c) && l.IsList(c)) {
 			list = x
 		}
 	})
@@ -93,12 +93,6 @@ func byValue(s *syntax.Solve, visit func(x syntax.Expr)) {
 			return !ok || !together(c)
 		})
 	}
-}
-
-// isList tells whether an expression has several values.
-func isList(l *eval.Line, x syntax.Expr) bool {
-	shape := l.Try(x).Static.Shape
-	return shape == run.List || shape == run.Vectors
 }
 
 // together tells whether a call puts the values of a list together.

@@ -12,6 +12,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // families are the solutions of an equation in sines, cosines or tangents: each
@@ -114,9 +115,7 @@ func (v *solving) periodic() bool {
 	}
 	v.args, v.rule.Below, v.rule.Above = []run.Slot{half("-"), half("")}, true, true
 	got := run.Searched{Lo: -out.period / 2, Hi: out.period / 2, Whole: true}
-	for _, x := range found.at {
-		got.Found = append(got.Found, out.principal(x))
-	}
+	got.Found = each.Of(found.at, out.principal)
 	slices.Sort(got.Found)
 	out.at = got.Found
 	v.within, out.stretches = &got, found.stretches

@@ -8,6 +8,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/units/each"
 )
 
 // provedNone tells whether a root without a real value proves that it is none,
@@ -104,7 +105,7 @@ const lostPart = 0x1p-49
 func (v *solving) swallows(x syntax.Expr, value float64) bool {
 	two, _ := syntax.ParseExpr("2")
 	for part := range syntax.Nodes(x) {
-		if fraction, ok := part.(*syntax.Binary); ok && fraction.Op == syntax.Div && isNumber(fraction.X) && isNumber(fraction.Y) {
+		if fraction, ok := part.(*syntax.Binary); ok && fraction.Op == syntax.Div && syntax.IsNumber(fraction.X) && syntax.IsNumber(fraction.Y) {
 			if syntax.Rational(fraction).Lost() {
 				return true
 			}
@@ -121,11 +122,6 @@ func (v *solving) swallows(x syntax.Expr, value float64) bool {
 		}
 	}
 	return false
-}
-
-func isNumber(x syntax.Expr) bool {
-	_, is := x.(*syntax.Number)
-	return is
 }
 
 // rooted tells whether an even root of an unknown stands in the equations: such are
@@ -172,11 +168,7 @@ func (v *solving) allowed(all []solution) []solution {
 		return nil
 	}
 	var kept []solution
-	candidates := make([]run.Candidate, len(all))
-	for i, one := range all {
-		candidates[i] = one.candidate()
-	}
-	for _, i := range v.Planner.Program.Allowed(&v.State, v.rule, candidates) {
+	for _, i := range v.Planner.Program.Allowed(&v.State, v.rule, each.Of(all, solution.candidate)) {
 		kept = append(kept, all[i])
 	}
 	return kept

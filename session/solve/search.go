@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/each"
 	"steelyard/units/writing"
 )
 
@@ -226,11 +227,8 @@ func (v *solving) notSettled(x ops.Interval) finding.Finding {
 // nothing of others, which the note says.
 func (v *solving) stepByStep() []solution {
 	v.how = "found step by step"
-	var all []solution
-	for _, x := range v.Planner.Program.Newton(&v.State, v.rule) {
-		all = append(all, v.searched(x))
-	}
-	if all = v.allowed(all); len(all) > 0 {
+	all := v.allowed(each.Of(v.Planner.Program.Newton(&v.State, v.rule), v.searched))
+	if len(all) > 0 {
 		v.aside(finding.Searched, entry.Say("The equations can't be rearranged for …; the values were found step by step, and put back into every equation.", entry.Listed(entry.Names(v.unknowns))),
 			"There may be others.")
 	}

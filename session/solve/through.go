@@ -1,14 +1,12 @@
 package solve
 
 import (
-	"slices"
 	"strconv"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
-	"steelyard/session/entry"
 )
 
 // mostThrough is through how many lines an unknown is looked for.
@@ -56,17 +54,10 @@ func (v *solving) through() (finding.Finding, bool) {
 
 // rightSide is what the line says a result is.
 func (v *solving) rightSide(name string) (*plan.Def, syntax.Expr) {
-	d, ok := v.Planner.Names.Lookup(name)
-	if !ok {
-		return nil, nil
+	if d, ok := v.Planner.Names.Lookup(name); ok {
+		if s := v.DefineOf(d); s != nil && s.Name == name {
+			return d, s.X
+		}
 	}
-	i := slices.IndexFunc(v.Entries, func(e *entry.Entry) bool { return e.Line == d.Line })
-	if i < 0 {
-		return nil, nil
-	}
-	def, ok := v.Entries[i].Stmt.(*syntax.Define)
-	if !ok || def.Name != name {
-		return nil, nil
-	}
-	return d, def.X
+	return nil, nil
 }

@@ -4,6 +4,7 @@ import (
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // graphObject is a graph in JSON; points are in the units of the axes.
@@ -172,10 +173,7 @@ func (f filler) Bars(b *entry.Bars) {
 	f.o.Holds = &b.Holds
 	f.o.Bars = &barsObject{Unit: unitText(b.Unit), Books: b.Books.String(), Scale: b.Scale.String()}
 	for _, s := range b.Stages {
-		one := stageObject{Name: s.Name, Sum: s.Sum.Shown(units.Screen)}
-		for _, bar := range s.Bars {
-			one.Bars = append(one.Bars, newBarObject(bar))
-		}
+		one := stageObject{Name: s.Name, Sum: s.Sum.Shown(units.Screen), Bars: each.Of(s.Bars, newBarObject)}
 		if s.Work != nil {
 			work := newBarObject(*s.Work)
 			one.Work = &work
