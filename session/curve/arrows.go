@@ -29,6 +29,8 @@ type sketch struct {
 }
 
 // Arrows draws vectors to scale, from one point or one after the other.
+//
+// The steps stop at the first that fails, each of which has said why.
 func Arrows(l *eval.Line, s *syntax.Arrows) {
 	k := &sketch{Line: l, s: s, out: &entry.Arrows{Chained: s.Chained, Boxed: s.Boxed, Components: s.Components(), Angles: s.Angles()}}
 	switch {
@@ -41,6 +43,8 @@ func Arrows(l *eval.Line, s *syntax.Arrows) {
 }
 
 // plan works the vectors out; all must be of one dimension, in the plane.
+//
+// All are looked at even if one is wrong, so that two slips are told at once.
 func (k *sketch) plan() bool {
 	good := true
 	for i, x := range k.s.Of {
@@ -78,6 +82,8 @@ func (k *sketch) isArrow(i int, st run.Static) bool {
 }
 
 // room tells whether one drawing has room for the arrows, and says so where not.
+//
+// A list of vectors is as many arrows as it has points.
 func (k *sketch) room() bool {
 	n := 0
 	for i, s := range k.slots {
@@ -254,6 +260,9 @@ func (k *sketch) total(of func(i int) bool) [2]float64 {
 }
 
 // same tells whether a sum of arrows is a vector, but for what rounding leaves.
+//
+// Rounding leaves something of a sum of three that come to nothing; beside the longest arrow
+// that is nothing.
 func (k *sketch) same(sum [2]float64, v []float64) bool {
 	return math.Hypot(sum[0]-v[0], sum[1]-v[1]) <= 1e-9*k.longest().SI
 }
@@ -266,6 +275,10 @@ func (k *sketch) longest() entry.Value {
 }
 
 // addSum adds the sum of all arrows, as if it had been written, unless it is 0.
+//
+// The sum is an expression like one that was typed, so that it has a value with a unit,
+// figures and an uncertainty by the common rules, and a name that a reader understands: F1 +
+// F2.
 func (k *sketch) addSum() bool {
 	if k.balanced() {
 		return true
@@ -297,6 +310,9 @@ func (k *sketch) balanced() bool {
 // place puts the ends of the arrows where they are drawn, with a sum from the first point.
 // Blank axes reach as far to all sides, so that they tell no direction. It is false where
 // that can't be drawn.
+//
+// Head to tail each begins where the one before ends, and the sum goes from the first begin to
+// the last end: that is the picture that proves it.
 func (k *sketch) place() bool {
 	at, reach := graph.Point{}, 0.0
 	for i := range k.out.Arrows {
@@ -360,6 +376,9 @@ func (k *sketch) asWritten(a entry.Arrow) entry.Value {
 }
 
 // tell says what the arrows are, for those who can't see them and for those who compare.
+//
+// Who can't see the drawing must learn as much from the words: each length and direction, the
+// sum, and which arrows are too short to be seen at all.
 func (k *sketch) tell() {
 	var are, sums, short, none []entry.Said
 	for _, a := range k.out.Arrows {

@@ -17,6 +17,9 @@ import (
 )
 
 // chart is an energy bar chart while it is worked out.
+//
+// A bare 0 is an energy of any unit, so that the kind of the chart is told by the first entry
+// that is none.
 type chart struct {
 	*eval.Line
 	s *syntax.Bars
@@ -41,6 +44,9 @@ type place struct {
 
 // Bars draws an energy bar chart and checks its books: what was there, and the
 // work done on the system, is what is there.
+//
+// All entries are worked out before any is refused. A chart whose books differ is drawn all
+// the same: the drawing is what shows where.
 func Bars(l *eval.Line, s *syntax.Bars) {
 	c := &chart{Line: l, s: s, places: make([]place, len(s.Stages))}
 	good := true
@@ -84,6 +90,9 @@ func (c *chart) energy(x syntax.Expr) (run.Slot, bool) {
 }
 
 // add works out the sums, as results like any other; false where one is too large.
+//
+// A sum is an instruction of the program, so that its uncertainty knows what the entries
+// share.
 func (c *chart) add() bool {
 	plus := func(a, b run.Slot) run.Slot {
 		return c.Planner.Emit(run.Instr{Op: ops.Add, A: a, B: b}, c.Planner.Static(a))
@@ -141,6 +150,8 @@ func (c *chart) draw() bool {
 const shortest = 1e-3
 
 // tooShort tells which bars can't be seen beside the longest.
+//
+// A bar that is too short to be seen looks like one of 0, which would be another claim.
 func (c *chart) tooShort() entry.Said {
 	var names []entry.Said
 	note := func(b *entry.Bar) {
@@ -170,6 +181,8 @@ func (c *chart) tooShort() entry.Said {
 }
 
 // unit is that of the first entry that has one of its own.
+//
+// All bars are in one unit, or their lengths could not be compared.
 func (c *chart) unit() *units.Unit {
 	st := run.Static{}
 	if c.of != nil {

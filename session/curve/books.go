@@ -14,6 +14,9 @@ import (
 
 // margin is how far off a sum may be: what was said, as a part of the sum or as an
 // energy, else a thousand-millionth of the largest entry.
+//
+// A tolerance in % is of the sum that was there before. Without one, what is not the same to
+// nine figures differs: sums of the same numbers in another order agree to more than that.
 func (c *chart) margin() (func(sum float64) float64, bool) {
 	within := c.s.Within
 	if within == nil {
@@ -36,6 +39,10 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 }
 
 // books compares the sum of every stage with the one before it.
+//
+// Each place is compared with the one before it, and not with the first: the finding then
+// stands at the step where the energy was lost. What is uncertain may differ by as much as
+// that; what both sums share, such as a mass, takes no part in it.
 func (c *chart) books(margin func(sum float64) float64) {
 	stages := c.out.Stages
 	if len(stages) == 1 {
@@ -93,6 +100,8 @@ func (c *chart) differ(i int, before, after, off float64) {
 }
 
 // unsure is the standard uncertainty of a slot.
+//
+// Entries that share a mass vary together, so that it is no root of a sum of squares.
 func (c *chart) unsure(s run.Slot) float64 { return c.Off(eval.At(c.Depends(s), 0)) }
 
 func quoted(s entry.Stage) entry.Said { return entry.Words("\"" + s.Name + "\"") }

@@ -17,6 +17,8 @@ import (
 
 // claim is something said of a curve, and whether it is proved; if not, it is judged
 // from samples.
+//
+// The two are kept apart to the last word: a sentence says of each half whether it is proved.
 type claim struct {
 	text   entry.Said
 	proved bool
@@ -52,6 +54,10 @@ func (p *plot) facts(c *curve, named entry.Said, sampled *graph.Curve) entry.Sai
 
 // course says how a curve goes: up or down throughout, off at a pole, or between a
 // greatest and a least value.
+//
+// A proof is tried first, by enclosures over the whole range. Where the search of an extreme
+// has found more than the samples show, there is a peak between two of them, and the curve is
+// sampled again through it: what is drawn must be what is said.
 func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 	ends := f.HasFrom && f.HasTo
 	monotone := claim{}
@@ -110,6 +116,8 @@ func (t teller) ends(f graph.Facts) []entry.Said {
 
 // extreme is the greatest value, or the least, with its places. Stretches along which
 // it is 0 are told beside the other zeros.
+//
+// A value that is approached and never taken is near its place, as at a jump or a hole.
 func (t teller) extreme(p run.Peak) entry.Said {
 	if p.Y == 0 && slices.ContainsFunc(p.At, func(x ops.Interval) bool { return !x.IsPoint() }) {
 		return t.y(0)
@@ -146,6 +154,9 @@ func points(all []float64) []ops.Interval {
 }
 
 // where says where something is: in places, at or near each, and along stretches.
+//
+// Two places that look the same with their figures are told with more: a reader would take the
+// second for a slip.
 func (t teller) where(word string, all []ops.Interval) entry.Said {
 	if len(all) > limit.Places {
 		return entry.Words("in " + strconv.Itoa(len(all)) + " places")
@@ -173,6 +184,9 @@ func (t teller) where(word string, all []ops.Interval) entry.Said {
 // over is the range of the axis, for what is proved over it.
 func (t teller) over() ops.Interval { return ops.Between(t.from, t.to) }
 
+// rises tells whether it is proved that a curve rises throughout, or falls. One that varies a
+// given of the page is no function of the axis alone, and can't be enclosed: of it nothing is
+// proved.
 func (t teller) rises(by float64) bool {
 	return t.c.alone && t.p.Planner.Program.Rises(&t.p.State, t.c.fn, t.over(), by)
 }
@@ -257,6 +271,8 @@ func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 
 // symmetry says whether a curve is the same on both sides of 0. It is proved where
 // the equation says so.
+//
+// The samples have shown it; the algebra proves it where f(-x)/f(x) comes to 1 or to -1.
 func (t teller) symmetry(f graph.Facts) claim {
 	text, sign := "the same on both sides of …", 1.0
 	switch {
@@ -287,6 +303,9 @@ func (t teller) tidy(x float64) float64 {
 
 // runsOff says where a curve runs off: where it breaks, else at a place that is known, or at
 // the end of the range that has no value.
+//
+// A curve that grows without bound has no greatest value, and none is told: what a sample has
+// seen beside the pole depends on where it happened to lie.
 func (t teller) runsOff(c graph.Curve, known ...float64) entry.Said {
 	t.off = true
 	where, _ := t.gaps(c, known...)

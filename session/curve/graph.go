@@ -18,6 +18,9 @@ import (
 )
 
 // plot is a graph or a table while it is worked out.
+//
+// A graph, a table and a path differ in what becomes of their points; the curves are planned
+// and run in one way.
 type plot struct {
 	*eval.Line
 	s        *syntax.Graph
@@ -33,6 +36,9 @@ type plot struct {
 }
 
 // Graph draws curves, or lists their values.
+//
+// One curve without a value leaves the others: it is told, and they are drawn. A graph without
+// any is none.
 func Graph(l *eval.Line, s *syntax.Graph) {
 	p, ok := planPlot(l, s)
 	if !ok {
@@ -71,6 +77,10 @@ func Graph(l *eval.Line, s *syntax.Graph) {
 }
 
 // curve draws one curve; false where it has no value.
+//
+// What is said of a curve is judged in even steps of the axis, whatever the paper is ruled
+// for: on a logarithmic axis it is drawn from samples of its own. A curve that only rounding
+// moves is made level first, or the drawing would magnify the last digits of a constant.
 func (p *plot) curve(g *entry.Graph, c *curve) bool {
 	sampled := graph.Sample(c.eval, p.from, p.to, p.jumps(c)...)
 	if middle := sampled.Lo/2 + sampled.Hi/2; !sampled.Empty() && sampled.Hi != sampled.Lo && sampled.Hi-sampled.Lo <= level*math.Abs(middle) {
@@ -123,6 +133,9 @@ func flat(of graph.Function, at float64) graph.Function {
 }
 
 // nowhere says that a curve has no value to be drawn.
+//
+// An empty drawing would look like a curve along the axis; so the range without a value is
+// told.
 func (p *plot) nowhere(g *entry.Graph, c *curve, none bool) bool {
 	g.Curves = append(g.Curves, entry.Curve{Of: c.x})
 	has, hint := "no value", "Check the range, and what is under roots and fraction bars."
@@ -134,6 +147,9 @@ func (p *plot) nowhere(g *entry.Graph, c *curve, none bool) bool {
 }
 
 // planPlot plans the range and the curves.
+//
+// A range that is written from the larger end is turned round, since a drawing has no
+// direction; the rows of a table go as they were asked for.
 func planPlot(l *eval.Line, s *syntax.Graph) (*plot, bool) {
 	p := &plot{Line: l, s: s}
 	from, to, st, unit, ok := interval(l, s.From, s.To)
@@ -194,6 +210,10 @@ func (p *plot) all() []*curve {
 
 // evaluate gives every curve its columns. Where no curve holds the name of the
 // axis and a given has that name, the given is varied.
+//
+// All curves run over columns of places at once. A given of the page that is varied is varied
+// for all that was worked out from it, line by line, as if it had been given anew at each
+// place.
 func (p *plot) evaluate() bool {
 	x := p.Planner.Emit(run.Instr{Op: ops.Const, K: p.from}, p.static)
 	varying := []run.Slot{x}
@@ -336,6 +356,9 @@ func (p *plot) oneDimension() bool {
 }
 
 // inUnits converts the points of a curve to the units of the axes.
+//
+// The curve was worked out in coherent SI units; what is drawn is in the units of the axes, so
+// that no view has to know of units.
 func (p *plot) inUnits(across *units.Unit, c *curve, runs [][]graph.Point) [][]graph.Point {
 	out := make([][]graph.Point, len(runs))
 	for i, run := range runs {

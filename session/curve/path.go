@@ -12,6 +12,8 @@ import (
 )
 
 // told says in words how one coordinate of a path goes.
+//
+// Each coordinate is a curve against what both depend on, and is told like one.
 func (p *plot) told(c *curve) []entry.Said {
 	sampled := graph.Sample(c.eval, p.from, p.to)
 	if sampled.Empty() {
@@ -22,6 +24,9 @@ func (p *plot) told(c *curve) []entry.Said {
 }
 
 // path draws one path; false where it has no place.
+//
+// A path has no direction of its own on paper: its dots are at equal times, so that it can be
+// seen where it is fast, and the words say where it begins.
 func (p *plot) path(g *entry.Graph, c *curve) bool {
 	path := graph.SamplePath(p.across.eval, c.eval, p.from, p.to)
 	if len(path.Runs) == 0 {
@@ -52,6 +57,8 @@ func widen(a *entry.Axis, u *units.Unit, by graph.Stretch) {
 }
 
 // journey says where a path begins and ends.
+//
+// A closed path says so, as long as both ends look the same with the figures that are shown.
 func (p *plot) journey(c *curve, path graph.Path) entry.Said {
 	t := p.teller(c, p.from, p.to, false)
 	place := func(at graph.Point) entry.Said { return t.place(at.X, at.Y) }
@@ -76,6 +83,9 @@ func (t teller) place(x, y float64) entry.Said {
 const leastMarks = 6
 
 // clock marks a path at equal times, from its begin on, a round time apart.
+//
+// A step of 1, 2 or 5 times a power of ten in the unit of the range: a reader counts dots in
+// that.
 func (p *plot) clock(g *entry.Graph, c *curve) []graph.Dot {
 	span := p.unit.FromSIDifference(p.to - p.from)
 	power := math.Pow10(int(math.Floor(math.Log10(span / leastMarks))))
@@ -101,6 +111,9 @@ func (p *plot) clock(g *entry.Graph, c *curve) []graph.Dot {
 }
 
 // sights says where a path is highest, where it comes down to 0, and where it turns back, as far as the searches prove it.
+//
+// Only what a search has proved is told, and only if it is in a few places: a path that turns
+// back a hundred times is seen better than read.
 func (p *plot) sights(c *curve) []entry.Said {
 	t, sideways := p.teller(c, p.from, p.to, false), p.teller(p.across, p.from, p.to, false)
 	var said []entry.Said
@@ -138,6 +151,8 @@ func beyond(v, left float64) float64 {
 }
 
 // turning are the places of an extreme between the ends of the range.
+//
+// At an end of the range the path is cut off there, and does not turn.
 func (p *plot) turning(peak run.Peak, ok bool) []float64 {
 	var out []float64
 	edge := 1e-6 * (p.to - p.from)
@@ -150,6 +165,9 @@ func (p *plot) turning(peak run.Peak, ok bool) []float64 {
 }
 
 // landings are the zeros of a height that it falls to.
+//
+// Where it rises from 0, as at the throw, it does not land. A height with a zero that is not
+// settled has none that could be told as the only ones.
 func (p *plot) landings(t teller) []float64 {
 	if !t.c.alone {
 		return nil

@@ -11,6 +11,9 @@ import (
 
 // ReadOff works out a slope or an area that is a line by itself, like any result.
 // What is wrong with its places is said before anything of the curve.
+//
+// With a range of the wrong kind, every term of the curve would be of a wrong kind too, and
+// each would be told: the cause is the range, so that is looked at first.
 func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 	of, against, places := readOff(x)
 	var at run.Static
@@ -43,6 +46,8 @@ func ReadOff(l *eval.Line, d *plan.Def, x syntax.Expr, in syntax.UnitText) {
 }
 
 // byPieces says how a slope or an area of readings is found.
+//
+// Between readings a slope is a choice, and the choice must be known to who uses the number.
 func byPieces(x syntax.Expr) entry.Said {
 	if _, slope := x.(*syntax.SlopeOf); slope {
 		return entry.Words("of the straight line between the readings on both sides")
@@ -52,6 +57,8 @@ func byPieces(x syntax.Expr) entry.Said {
 
 // readOff is the curve of a slope or an area, what it is against, and where it is
 // looked at.
+//
+// All of a list, the area against its own readings, has no places.
 func readOff(x syntax.Expr) (of syntax.Expr, against string, places []syntax.Expr) {
 	if s, ok := x.(*syntax.SlopeOf); ok {
 		return s.X, s.Var.Name, []syntax.Expr{s.Place}

@@ -17,6 +17,9 @@ import (
 const tableRows = 11
 
 // table lists the values of curves row by row.
+//
+// A row without a value says so and is not left out: in a table of √(x), what is missing below
+// 0 is what there is to see. A column has the figures that its worst row supports.
 func (p *plot) table() {
 	x, ok := p.tablePlaces()
 	if !ok {
@@ -89,6 +92,10 @@ func (p *plot) goesDown() {
 
 // tablePlaces are the places of the rows. A last step that overshoots the end by
 // rounding alone counts as on it.
+//
+// Without a step there are eleven rows, ten steps: a step that someone would have chosen. The
+// last row is the end itself, if a step comes to it but for rounding; a range that the step
+// does not divide ends before.
 func (p *plot) tablePlaces() ([]float64, bool) {
 	if p.s.By == nil {
 		x := make([]float64, tableRows)

@@ -12,6 +12,8 @@ import (
 )
 
 // teller puts the numbers of a curve into words.
+//
+// One teller has one range and one precision, so that all numbers of a sentence agree.
 type teller struct {
 	p        *plot
 	c        *curve
@@ -38,6 +40,9 @@ func (t teller) rough() teller {
 
 // figures are those with which the values of a curve between two places are told, roughly
 // where it is judged from samples.
+//
+// No number of a sentence has more figures than the givens support at any place of the curve.
+// What samples have seen is told to three, as the next sample may have been higher.
 func (p *plot) figures(c *curve, from, to float64, sampled bool) units.Figures {
 	out := p.FiguresAlong(c.fn, from, to, c.unit)
 	if out.Givens {
@@ -53,6 +58,8 @@ func (p *plot) figures(c *curve, from, to float64, sampled bool) units.Figures {
 func (t teller) shown(v float64, u *units.Unit) entry.Said { return t.p.Told(t.figures, v, u) }
 
 // y is a value of the curve, x a place on the axis, each with its unit.
+//
+// A nought is 0 m, without figures that nobody has measured.
 func (t teller) y(v float64) entry.Said {
 	if v == 0 {
 		return entry.Words(units.Behind("0", t.c.unit, units.Screen))
@@ -72,12 +79,17 @@ func (t teller) xValue(v float64) entry.Said {
 	return t.shown(v, t.p.unit)
 }
 
+// inside tells whether a place is in the range. One at the very end is, whatever rounding made
+// of the end.
 func (t teller) inside(x float64) bool {
 	edge := 1e-9 * (t.to - t.from)
 	return x >= t.from-edge && x <= t.to+edge
 }
 
 // per is a value of the curve's unit times the axis's to a power.
+//
+// The unit is made of those on the axes, (m/s)/s as m/s²: a reader can read the slope off the
+// drawing with it.
 func (t teller) per(v float64, power int) entry.Said {
 	e := units.NewExp(power, 1)
 	d := t.c.static.Dim.Mul(t.p.static.Dim.Pow(e))
@@ -94,6 +106,9 @@ func (t teller) per(v float64, power int) entry.Said {
 }
 
 // sentence says what a curve of a known shape is.
+//
+// The words are those of a textbook, and each claims no more than the shape: a line through
+// the origin is proportional, another one is not.
 func (p *plot) sentence(c *curve, named entry.Said, s graph.Shape, from, to float64) entry.Said {
 	t := p.teller(c, from, to, s.From > 0)
 	var said entry.Said
@@ -117,6 +132,7 @@ func (p *plot) sentence(c *curve, named entry.Said, s graph.Shape, from, to floa
 	return entry.Say("… ….", named, said)
 }
 
+// line tells where a line meets the axes, if that is in the range; else its ends.
 func (t teller) line(s graph.Shape) entry.Said {
 	if s.C == 0 {
 		return entry.Say("is a line in … through the origin, with slope …", t.axis(), t.per(s.B, -1))
@@ -160,6 +176,8 @@ func (t teller) values(f func(float64) float64) []entry.Said {
 	return []entry.Said{t.at(f(t.from), t.from), t.at(f(t.to), t.to)}
 }
 
+// parabola tells of the vertex first, as it is what is read off a parabola; one outside the
+// range is told as such, since nobody sees it in the drawing.
 func (t teller) parabola(s graph.Shape) entry.Said {
 	opens, extreme := "upward", "least …"
 	if s.A < 0 {
@@ -215,6 +233,9 @@ func (t teller) parabolaZeros(s graph.Shape, x0, y0 float64) entry.Said {
 	return entry.Joined(at, " and ")
 }
 
+// power tells how a power goes. Inverse and inverse square have names of their own, and a
+// constant: the product, or the product with the square, is what a table of the curve would be
+// checked by.
 func (t teller) power(s graph.Shape) entry.Said {
 	x, e := t.p.s.Against.Name, units.NewExp(s.E, s.Of)
 	power := func(e units.Exp) entry.Said { return entry.Math(algebra.Power(x, e)) }
@@ -245,6 +266,9 @@ func (t teller) power(s graph.Shape) entry.Said {
 	return said.And(": …", listed(more))
 }
 
+// exponential tells after what distance the curve has changed by a factor e, and after which
+// by 2: both are in use. With a constant beside it, it is the distance from that which changes
+// so.
 func (t teller) exponential(s graph.Shape) entry.Said {
 	text := "grows exponentially"
 	if s.B < 0 {
@@ -274,6 +298,8 @@ func (t teller) exponential(s graph.Shape) entry.Said {
 	return said.And(twice, t.xValue(1/math.Abs(s.B)), t.xValue(math.Ln2/math.Abs(s.B)))
 }
 
+// wave tells of a sinusoid. Its amplitude counts from the mean, and is half of what it goes
+// from top to bottom.
 func (t teller) wave(s graph.Shape) entry.Said {
 	said := entry.Say("is a sinusoid in … with amplitude … and period …", t.axis(), t.y(s.A), t.xValue(2*math.Pi/s.B))
 	if s.C != 0 {

@@ -13,6 +13,10 @@ import (
 
 // planVector plans the path that a vector describes, as that of its components: graph r(t)
 // for t is graph r_y(t) against r_x(t) for t.
+//
+// The components are written out by the rules of `solve`, which knows what a sum of vectors or
+// a turned one is along each axis; so a path by its vector and one by its coordinates are
+// drawn from the same two functions.
 func (p *plot) planVector() bool {
 	whole := p.s.Curves[0]
 	if !whole.In.Present() {
@@ -48,6 +52,9 @@ func (p *plot) planVector() bool {
 }
 
 // tried plans a function of an expression, with what is found of that.
+//
+// A magnitude exists of vectors alone, and a product with itself of vectors and numbers: by
+// what can be planned it is found out what an expression is, with no second rule for that.
 func (p *plot) tried(want eval.Want, function string, of ...syntax.Expr) plan.Planned {
 	c := &syntax.Call{At: of[0].Span(), Func: function}
 	for _, x := range of {
@@ -57,6 +64,9 @@ func (p *plot) tried(want eval.Want, function string, of ...syntax.Expr) plan.Pl
 }
 
 // noPath says why an expression is no path in the plane: false.
+//
+// From the plain fault to the strangest: what can't be planned, what has no value yet, a
+// vector by intervals or in space, and at last what is no vector at all.
 func (p *plot) noPath(x syntax.Expr, got plan.Planned) bool {
 	switch {
 	case !got.OK:
@@ -89,6 +99,8 @@ func (p *plot) byIntervals(x syntax.Expr) bool {
 
 // component is what a component of a vector is called at its axis: r_x of r(t), and x
 // where the vector has no name.
+//
+// A reader looks for r_x at an axis, and not for the product that it was worked out as.
 func (p *plot) component(x syntax.Expr, k int) syntax.Expr {
 	letter := syntax.Axes[k : k+1]
 	if c, ok := syntax.Unbracket(x).(*syntax.Call); ok && !ops.IsFunction(c.Func) {

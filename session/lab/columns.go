@@ -11,6 +11,9 @@ import (
 )
 
 // Columns puts lists beside each other, row by row.
+//
+// What the rows are told by, after against, comes first as on paper. No range is asked for:
+// the lists have one value for each row, and none between two of them is made up.
 func Columns(l *eval.Line, s *syntax.Columns) {
 	of := s.Of
 	if s.Against.X != nil {
@@ -46,6 +49,8 @@ func Columns(l *eval.Line, s *syntax.Columns) {
 }
 
 // addColumns adds a list to a table; of vectors, a column for each component.
+//
+// The unit stands in the head once, and not in each cell.
 func addColumns(t *entry.Table, x syntax.Expr, v entry.Value) {
 	columns, heads := []entry.Value{v}, []entry.Head{{Of: []syntax.Expr{x}, Unit: v.Unit}}
 	if v.List.Axes > 0 {

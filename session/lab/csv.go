@@ -18,12 +18,16 @@ import (
 )
 
 // reading is a number with the power of ten of its last figure.
+//
+// A zero at the end counts: 0.450 and 0.45 are one number, and known to other figures.
 type reading struct {
 	v    float64
 	last int
 }
 
 // readings are columns as they were written, row by row.
+//
+// Rows without any value are counted and left out: spreadsheets save them below the last one.
 type readings struct {
 	heads []syntax.Column
 	cols  [][]reading
@@ -85,6 +89,9 @@ func readCSV(data []byte) (*readings, *finding.Finding) {
 }
 
 // separator is the sign that parts the cells of a line.
+//
+// The heads decide, as numbers may have commas of their own. A semicolon before a tab, since a
+// head may hold a tab that nobody sees, and no head has a semicolon.
 func separator(line string) rune {
 	switch {
 	case strings.Contains(line, ";"):
@@ -96,6 +103,10 @@ func separator(line string) rune {
 }
 
 // readHeads reads the first line, and makes room for the others.
+//
+// Each head has a name and a unit by the rules of the page: a wrong one is told with the same
+// words as in a line. Room is made for as many rows as the file has lines, but no more than it
+// has bytes for, so that a wrong size costs nothing.
 func (f *csvFile) readHeads(data []byte) *finding.Finding {
 	head, err := f.Read()
 	if err != nil {
@@ -127,6 +138,8 @@ func (f *csvFile) readHeads(data []byte) *finding.Finding {
 }
 
 // add takes one row.
+//
+// A row counts with all of its cells or not at all, so that columns never go out of step.
 func (f *csvFile) add(row []string) *finding.Finding {
 	if len(row) != len(f.heads) || len(f.cols[0]) == limit.DataRows {
 		return f.refuse(row, -1)
@@ -146,6 +159,8 @@ func (f *csvFile) add(row []string) *finding.Finding {
 
 // refuse says what is wrong with a row, of which cell i holds no number; nothing is if
 // all cells are blank.
+//
+// A spreadsheet counts its lines, and so does what is said here: the reader goes to that cell.
 func (f *csvFile) refuse(row []string, i int) *finding.Finding {
 	n, _ := f.FieldPos(0)
 	line := strconv.Itoa(n)
@@ -173,6 +188,8 @@ func (f *csvFile) refuse(row []string, i int) *finding.Finding {
 const longestCell = 40
 
 // quoted is the text of a cell as it may be shown.
+//
+// A cell may hold anything, signs that move the cursor and whole chapters too.
 func quoted(cell string) string {
 	if len(cell) > longestCell {
 		cell = strings.ToValidUTF8(cell[:longestCell], "") + "…"
@@ -181,6 +198,9 @@ func quoted(cell string) string {
 }
 
 // numbers reads numbers, and notes how they are written.
+//
+// Both signs in one file mean that one of them parts thousands, and 1,234 could be either: the
+// file is refused then, and no number of it is guessed.
 type numbers struct {
 	comma          bool // a comma may be the decimal sign
 	points, commas bool // there were such signs
@@ -191,6 +211,10 @@ type numbers struct {
 const mostExact, mostTens = 15, 22
 
 // read reads a number with a decimal point, or a comma where that may be one.
+//
+// A table may have a million cells, nearly all short. Their digits are a whole number that is
+// held exactly, and one division by an exact power of ten is rounded once, as the standard
+// asks for (IEEE 754, 5.4.1; from memory): the result has the bits of the longer way.
 func (r *numbers) read(cell string) (n reading, ok bool) {
 	if cell == "" || cell[0] <= ' ' || cell[len(cell)-1] <= ' ' {
 		cell = strings.TrimSpace(cell)
@@ -242,6 +266,9 @@ func (r *numbers) long(cell string) (n reading, ok bool) {
 }
 
 // figures is how many figures a number was written with.
+//
+// The place of the first digit is told by the logarithm, that of the last was counted as it
+// was read: 0.0450 has three.
 func (n reading) figures() int {
 	if n.v == 0 {
 		return 1

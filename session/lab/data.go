@@ -23,6 +23,9 @@ import (
 )
 
 // table is a table of readings while it is worked out.
+//
+// Nothing is given a name before the whole table is known to be good: a page has all of its
+// columns, or none.
 type table struct {
 	*eval.Line
 	s *syntax.Data
@@ -34,6 +37,9 @@ type table struct {
 
 // Data gives the columns of a table of readings their names. The columns of one table
 // are paired row by row.
+//
+// The steps are in the order in which a reader would find what is wrong: the file, the heads,
+// the uncertainties, the numbers, and at last the conditions, which need all of them.
 func Data(l *eval.Line, s *syntax.Data) {
 	t := &table{Line: l, s: s}
 	if !t.read() || !t.units() || !t.uncertainties() || !t.held() {
@@ -55,6 +61,9 @@ func Data(l *eval.Line, s *syntax.Data) {
 }
 
 // read reads the table, from its file or from the lines of the statement.
+//
+// The lines below the word and the file come to the same readings, so that nothing after this
+// knows where they were written.
 func (t *table) read() bool {
 	s := t.s
 	if s.File == "" {
@@ -93,6 +102,8 @@ func (t *table) read() bool {
 var seed = maphash.MakeSeed()
 
 // kept is what was read from a file, with the size and the digest of that.
+//
+// The content itself is not kept: a page that reads ten files would hold each of them twice.
 type kept struct {
 	size   int
 	digest uint64
@@ -100,6 +111,9 @@ type kept struct {
 }
 
 // parsed reads the content of the file, unless it is that which was read last.
+//
+// A page is worked out again with each line that is changed in it, and reading a table is most
+// of what that costs. The file itself is read each time, as someone may have saved it anew.
 func (t *table) parsed(content []byte) (*readings, *finding.Finding) {
 	digest, name := maphash.Bytes(seed, content), t.s.File+"\x00"+t.s.Sheet
 	if last, ok := t.Memo[name].(*kept); ok && last.size == len(content) && last.digest == digest {
@@ -117,6 +131,8 @@ func (t *table) parsed(content []byte) (*readings, *finding.Finding) {
 }
 
 // copied is a table of which rows may be left out.
+//
+// The conditions of a line drop rows in place; what is remembered of the file must keep them.
 func (r *readings) copied() *readings {
 	out := *r
 	out.heads, out.cols = slices.Clone(r.heads), make([][]reading, len(r.cols))
@@ -127,6 +143,9 @@ func (r *readings) copied() *readings {
 }
 
 // reason says in plain words why a file can't be read, and what to do.
+//
+// What the system says would name folders that the reader has never seen. What is told as it
+// is comes from the reader of spreadsheets, which speaks of sheets and cells.
 func reason(err error) (why, hint string) {
 	var path *fs.PathError
 	hint = "A worksheet can only read files in its own folder."
@@ -142,6 +161,9 @@ func reason(err error) (why, hint string) {
 }
 
 // units reads those of the heads; false where one can't be read, or two heads have one
+// name.
+//
+// A head from a file has no place in the line; what is wrong with it points to the file's
 // name.
 func (t *table) units() bool {
 	seen := map[string]bool{}
@@ -171,6 +193,9 @@ func (t *table) units() bool {
 }
 
 // uncertainties finds the columns of standard uncertainties, and what they are of.
+//
+// u(T) is of T, whatever unit each is in, if both are of one kind: 0.2 °C is a size of 0.2 K,
+// and never a temperature.
 func (t *table) uncertainties() bool {
 	t.off = make([]int, len(t.heads))
 	for i := range t.off {
@@ -206,9 +231,13 @@ func (t *table) uncertainties() bool {
 }
 
 // size is how much one of a unit is in the SI, as a difference.
+//
+// Of °C it is one kelvin. A difference has no zero that could shift it.
 func size(u *units.Unit) float64 { return u.ToSIFloat(1) - u.ToSIFloat(0) }
 
 // held finds readings that can't be held in coherent SI units; false where there is one.
+//
+// A number of a file may be one that no unit leaves within range, as 1e306 in km.
 func (t *table) held() bool {
 	for i, col := range t.cols {
 		of, one := t.in[i].ToSIFloat, size(t.in[i])
@@ -227,6 +256,9 @@ func (t *table) held() bool {
 
 // elements are the readings as instructions, in coherent SI units: with their
 // uncertainties, or else measured to their last figure.
+//
+// A reading of 0.450 is known to its last place, and what is worked out from it is shown with
+// as many figures. With an uncertainty of its own it is that which counts.
 func (t *table) elements() [][]run.Instr {
 	out := make([][]run.Instr, len(t.cols))
 	for i, col := range t.cols {
@@ -250,6 +282,9 @@ func (t *table) elements() [][]run.Instr {
 }
 
 // define gives the columns their names; for good, or on trial.
+//
+// On trial, nothing is told and no older name is lost: that is for the conditions, which may
+// leave no row.
 func (t *table) define(all [][]run.Instr, good bool) {
 	first := run.NoSlot
 	for i, h := range t.heads {
@@ -291,6 +326,10 @@ func (t *table) written(column int) int {
 }
 
 // kept tells which rows are as the conditions say.
+//
+// The columns are defined for a moment, so that a condition is read like any comparison of the
+// page; then the program is cut back to where it was, and the rows that are kept are defined
+// for good. Where both sides are lists they are compared row by row.
 func (t *table) kept(all [][]run.Instr) ([]bool, bool) {
 	m, unsure := t.Planner.Mark(), t.Planner.Unsure
 	defer func() {
@@ -327,6 +366,8 @@ func (t *table) kept(all [][]run.Instr) ([]bool, bool) {
 }
 
 // only drops the rows that are not kept, and tells how many.
+//
+// A row goes from all columns at once, as what is in one row belongs together.
 func (t *table) only(all [][]run.Instr, keep []bool) (left int) {
 	n := 0
 	for k, is := range keep {
@@ -351,6 +392,9 @@ func (t *table) only(all [][]run.Instr, keep []bool) (left int) {
 }
 
 // tells says what the table holds, and what of it is left out.
+//
+// How many rows there are is what a reader can check against the sheet; rows that are missing
+// must never go unseen.
 func (t *table) tells(rows, left int) {
 	r := t.Entry.Result()
 	if r == nil {

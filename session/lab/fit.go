@@ -15,6 +15,9 @@ import (
 )
 
 // fitting is a fit while it is worked out.
+//
+// A line and a model differ in what is planned for them; the work, and what is told of it, is
+// one.
 type fitting struct {
 	*eval.Line
 	s      *syntax.Fit
@@ -55,6 +58,9 @@ func (f *fitting) fails() {
 
 // readings works the two quantities out; false, which is found, unless they are lists of
 // one length.
+//
+// A line over °C is fitted over what each is above 0 °C: its intercept then is what a reader
+// sees where it meets the axis. Over kelvins that would be far outside the paper.
 func (f *fitting) readings() bool {
 	f.y = f.Eval(f.s.Y, eval.Want{Lists: true, Shown: true})
 	f.x = f.Eval(f.s.X, eval.Want{Lists: true, Shown: true})
@@ -131,6 +137,9 @@ func (f *fitting) ofLine() bool {
 }
 
 // ofReadings begins the work of a line: each point counts by its uncertainties.
+//
+// What moves x moves y by the slope, so that both count; and what moves both at once, as one
+// reading that both were worked out from, counts once (JCGM 100:2008, 5.2).
 func (f *fitting) ofReadings(params int) {
 	f.work = &run.Fit{Params: params, Model: -1}
 	if f.Planner.Unsure {
@@ -232,6 +241,9 @@ func (f *fitting) allUncertain(of ...run.Slot) bool {
 }
 
 // uncertain adds to each parameter what is uncertain of it.
+//
+// How the readings scatter is one source for each parameter, however many lines read it: the
+// difference of a slope and itself is 0 and certain.
 func (f *fitting) uncertain(slots []run.Slot, covariance [][]float64) {
 	for i, of := range slots {
 		st := f.params[i].static

@@ -16,6 +16,9 @@ import (
 )
 
 // column is a list of readings that stands in a model by its name.
+//
+// What is known of it is known of one reading: the model is planned for one point, and runs
+// over all of them.
 type column struct {
 	name   string
 	def    *plan.Def
@@ -23,6 +26,10 @@ type column struct {
 }
 
 // columnsOf are the lists that stand in expressions by their names, but for some names.
+//
+// They are told from other names by what the page has: a list is a reading for each point, one
+// value is the same at every point. T = 2*π*√(m/k) has the columns T and m where k is asked
+// for.
 func columnsOf(l *eval.Line, but []string, of ...syntax.Expr) []column {
 	var out []column
 	for n := range syntax.Each[*syntax.Name](of...) {
@@ -52,6 +59,10 @@ func names(s *syntax.Fit) []string {
 
 // ofModel plans a model as a function of its parameters and of the readings of a point, and
 // fits it.
+//
+// y and the model may hold several columns, and each of them as often as it likes: a point is
+// a row through all of them. That is why they need names; a list that is written in the model
+// has none by which its row could be taken.
 func (f *fitting) ofModel() bool {
 	f.y = f.Eval(f.s.Y, eval.Want{Lists: true, Shown: true})
 	if !f.y.OK || !f.isReadings(f.s.Y, f.y) {
@@ -92,9 +103,16 @@ func (f *fitting) ofModel() bool {
 
 // mostPlans is how often a model is planned until what is known of its parameters stays: a
 // term may tell the dimension of one that is added to another.
+//
+// In A*x + B the term B has the dimension of y by the sum, and A by what is left; each time
+// the model is planned, one more of them is known.
 const mostPlans = 4
 
 // planModel plans what is left of a point, and finds out the dimensions of the parameters.
+//
+// A dimension comes from what is written behind the name, else from its start value, else from
+// the equation: both sides are of one kind, and so are the terms of a sum. A name that stands
+// in a power or under a sine alone is told by none of these, and its unit is asked for.
 func (f *fitting) planModel(columns []column) (plan.Planned, bool) {
 	all := names(f.s)
 	statics := f.Planner.Unknowns(len(all))
@@ -158,6 +176,9 @@ func (f *fitting) planModel(columns []column) (plan.Planned, bool) {
 
 // starts are the start values of the parameters, as slots: those that are told, or else
 // their natural scales.
+//
+// A start that is told is taken as it is, and only the hollow that it lies in is searched: who
+// tells one knows of several. Without, many places about the scales are tried.
 func (f *fitting) starts(columns []column) ([]run.Slot, bool) {
 	out := make([]run.Slot, len(f.params))
 	if len(f.s.Start) == 0 {
@@ -194,6 +215,10 @@ const mostPower, halves = 4, 2
 
 // scale is a number of the size that readings give a dimension: powers of what is fitted
 // and of one of the other lists.
+//
+// A rate of T over m is some T/m: of all products of powers that have the dimension, the one
+// of the smallest powers is taken. The start may be off by a good deal: many places about it
+// are tried.
 func (f *fitting) scale(d units.Dim, columns []column) float64 {
 	size := func(s run.Slot) float64 {
 		most := 0.0

@@ -14,6 +14,9 @@ import (
 )
 
 // path draws the points that a list of vectors of the plane goes to, joined in their order.
+//
+// The order is that of the list, as the vectors came one after the other in time. Each point
+// has its uncertainties along both axes.
 func (p *plot) path() {
 	of := p.s.Y
 	if got := p.Try(of.X); !got.OK || got.Static.Shape != run.Vectors {
@@ -57,6 +60,9 @@ func (p *plot) path() {
 }
 
 // acrossMissing finds that a graph does not say what goes across.
+//
+// Of one name after graph it can't be told what was meant: a curve of a name without a range,
+// or readings without the other list. What the name is decides which of the two is offered.
 func (p *plot) acrossMissing() {
 	at := p.s.Y.X.Span().To
 	hint := "Write it like `graph " + syntax.PrintExpr(p.s.Y.X) + " against x from 0 m to 2 m`."

@@ -25,6 +25,9 @@ type plot struct {
 
 // Plot draws the points that two lists are, with their error bars, and the line or the
 // model that a line above fits to them.
+//
+// Readings are points, and nothing joins them: between two of them nobody has looked. A line
+// is drawn only where a line of the page has fitted it.
 func Plot(l *eval.Line, s *syntax.Plot) {
 	p := &plot{Line: l, s: s}
 	if s.X.X == nil {
@@ -66,6 +69,9 @@ func rangeMissing(l *eval.Line, against syntax.Expr) {
 
 // readings works the two lists out. Where one is none, the line goes against a name and
 // its range is missing.
+//
+// A range is what the other kind of graph needs. So the line is read as what it lacks, and not
+// as a name of the wrong kind.
 func (p *plot) readings() bool {
 	if !p.IsList(p.s.X.X) {
 		rangeMissing(p.Line, p.s.X.X)
@@ -103,6 +109,8 @@ func (p *plot) unitBehindX() bool {
 // unless they are of one length.
 func (p *plot) lists(of ...syntax.Curve) []eval.Got { return lists(p.Line, of...) }
 
+// lists does so for any line. A point is the same place in every list, so that lists of other
+// lengths make no points.
 func lists(l *eval.Line, of ...syntax.Curve) []eval.Got {
 	var out []eval.Got
 	for _, c := range of {
@@ -128,6 +136,9 @@ func (p *plot) axis(x syntax.Expr, got eval.Got, log bool) entry.Axis {
 }
 
 // points are the readings in the units of the axes, which reach as far as they may be off.
+//
+// An error bar is a part of its point: an axis that cut one off would make a reading look
+// better known than it is. On a logarithmic axis a bar that reaches 0 has no lower end.
 func (p *plot) points() bool {
 	x, y := p.State.Elements(p.x.Slot), p.State.Elements(p.y.Slot)
 	ux, uy := p.off(p.x.Slot, len(x)), p.off(p.y.Slot, len(y))
@@ -197,6 +208,9 @@ func pad(a *entry.Axis) {
 }
 
 // fitAbove is the line nearest above that fits these readings, or nil.
+//
+// It must be a fit of the same two lists: by their text, and with none of their names given
+// anew since. A fit of other readings through these points would be a claim that nobody made.
 func (p *plot) fitAbove() *entry.Entry {
 	y, x := syntax.PrintExpr(p.s.Y.X), syntax.PrintExpr(p.s.X.X)
 	for i := len(p.Entries) - 1; i >= 0; i-- {
@@ -222,6 +236,8 @@ func (p *plot) fitAbove() *entry.Entry {
 }
 
 // givenSince tells whether a name in an expression has been given anew since a line.
+//
+// A name that is gone counts as given anew.
 func (p *plot) givenSince(e *entry.Entry, x syntax.Expr) bool {
 	return syntax.Any(x, func(x syntax.Expr) bool {
 		n, ok := x.(*syntax.Name)
@@ -234,6 +250,10 @@ func (p *plot) givenSince(e *entry.Entry, x syntax.Expr) bool {
 }
 
 // fitted draws what fits the readings, and what it leaves of them.
+//
+// The curve is sampled like any other, so that it is as smooth as the screen or the paper can
+// show. Residuals are in the unit of a difference: what is left of a temperature in °C is one
+// in K.
 func (p *plot) fitted() {
 	at := p.line
 	if s := p.fit.Stmt.(*syntax.Fit); s.Model != nil {
@@ -264,6 +284,9 @@ func (p *plot) fitted() {
 }
 
 // line is the line that was fitted, in the units of the axes.
+//
+// The intercept of a line over °C is its value at 0 °C, where the axis shows it, and not at 0
+// K.
 func (p *plot) line(x float64) float64 {
 	values, zero := p.fit.Result().Values, 0.0
 	if p.x.Unit.Affine() {
@@ -278,6 +301,9 @@ func (p *plot) line(x float64) float64 {
 
 // model is the model that was fitted, in the units of the axes, with the parameters as
 // they are known now; false where one has been given anew.
+//
+// The parameters are the page's own by now, so that the model is a function of the readings
+// alone.
 func (p *plot) model(s *syntax.Fit) (func(x float64) float64, bool) {
 	for _, u := range s.Params {
 		if d, ok := p.Planner.Find(&syntax.Name{Name: u.Name}); !ok || d.Line != p.fit.Line {
@@ -358,6 +384,9 @@ func (p *plot) ends(x syntax.Expr, of eval.Got) (lo, hi entry.Said) {
 }
 
 // meansThat says what a straight line between two quantities says of them.
+//
+// Proportional is more than straight. That the line meets 0 is said only if its intercept is 0
+// within what is known of it, and of °C never: their 0 is no nothing.
 func (p *plot) meansThat(intercept entry.Value) entry.Said {
 	y, x := entry.Math(p.s.Y.X), entry.Math(p.s.X.X)
 	if p.x.Unit.Affine() || p.y.Unit.Affine() || intercept.U == 0 || math.Abs(intercept.SI) > 2*intercept.U {
