@@ -31,6 +31,7 @@ func PrintExpr(x Expr) string {
 		return ""
 	}
 	var p printer
+	p.b.Grow(32) // which most expressions fit into
 	p.expr(x)
 	return p.b.String()
 }

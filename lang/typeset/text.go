@@ -21,6 +21,7 @@ func Text(x syntax.Expr) string { return Expr(x).Text() }
 // no file: there the language's own form stands (syntax.PrintExpr).
 func (b Box) Text() string {
 	var w textWriter
+	w.Grow(shortText)
 	w.box(&b)
 	return w.String()
 }
@@ -33,9 +34,13 @@ func (b Box) Text() string {
 // names are those of print, and what can't be stacked has brackets.
 func (b Box) Page() string {
 	w := textWriter{page: true}
+	w.Grow(shortText)
 	w.box(&b)
 	return w.String()
 }
+
+// shortText is room for most formulas.
+const shortText = 32
 
 type textWriter struct {
 	strings.Builder

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/units/each"
 	"steelyard/units/writing"
 )
@@ -21,23 +22,43 @@ type WorkLine struct {
 	Reason  Said        // why a step is taken, or empty
 	// Column is in which of the columns that stand side by side the line is, counted from 1:
 	// that of the components along x, y or z. It is 0 for a line of the whole width.
-	Column int8
+	Column      int8
+	left, right laid
 }
+
+// laid is an expression with what it looks like.
+type laid struct {
+	x   syntax.Expr
+	box typeset.Box
+}
+
+func (l *laid) out(x syntax.Expr) typeset.Box {
+	if l.x != x {
+		*l = laid{x, typeset.Expr(x)}
+	}
+	return l.box
+}
+
+// LeftBox and RightBox are the sides laid out. A line keeps them: it is compared with others
+// before it is shown.
+func (l *WorkLine) LeftBox() typeset.Box  { return l.left.out(l.Left) }
+func (l *WorkLine) RightBox() typeset.Box { return l.right.out(l.Right) }
 
 // SideBySide takes a working apart where columns begin and end: each part is one column of
 // lines, or several to stand side by side.
-func SideBySide(lines []WorkLine) [][][]WorkLine {
-	var out [][][]WorkLine
-	for i, l := range lines {
-		switch {
-		case i == 0 || (l.Column > 0) != (lines[i-1].Column > 0):
-			out = append(out, [][]WorkLine{{l}})
-		case l.Column != lines[i-1].Column:
-			out[len(out)-1] = append(out[len(out)-1], []WorkLine{l})
-		default:
-			last := out[len(out)-1]
-			last[len(last)-1] = append(last[len(last)-1], l)
+func SideBySide(lines []WorkLine) (out [][][]WorkLine) {
+	from := 0
+	for i := 1; i <= len(lines); i++ {
+		if i < len(lines) && lines[i].Column == lines[from].Column {
+			continue
 		}
+		column := lines[from:i:i]
+		if n := len(out); from > 0 && lines[from-1].Column > 0 && column[0].Column > 0 {
+			out[n-1] = append(out[n-1], column)
+		} else {
+			out = append(out, [][]WorkLine{column})
+		}
+		from = i
 	}
 	return out
 }

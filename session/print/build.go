@@ -316,7 +316,10 @@ func (b *builder) working(e *entry.Entry) {
 	}
 	gives := e.Gives()
 	w := working{Of: each.Of(gives, name)}
-	says := each.Of(lines, func(l entry.WorkLine) string { return typeset.Text(l.Left) + "\n" + typeset.Text(l.Right) })
+	says := make([]string, len(lines))
+	for i := range lines {
+		says[i] = lines[i].LeftBox().Text() + "\n" + lines[i].RightBox().Text()
+	}
 	lines, again := b.unrepeated(gives, lines, says)
 	if len(gives) == 1 {
 		w.Lines = lead(b.meanings.Of(gives[0], e))
@@ -343,7 +346,7 @@ func (b *builder) working(e *entry.Entry) {
 				l.Left = above.Left
 			}
 		}
-		if n := len(w.Lines); n > 0 && l.Left == nil && l.Words == nil && shows(w.Lines[n-1].Right, l.Shown) {
+		if n := len(w.Lines); n > 0 && l.Left == nil && l.Words == nil && shows(&w.Lines[n-1], l.Shown) {
 			l.Left, l.Words, l.Reason = lines[i-1].Left, w.Lines[n-1].Words, lines[i-1].Reason
 			w.Lines = w.Lines[:n-1] // which is the value already
 		}
@@ -357,19 +360,19 @@ func (b *builder) working(e *entry.Entry) {
 	b.key(w)
 }
 
-// shows tells whether an expression is a value, as it is shown or to other figures.
-func shows(x syntax.Expr, v *entry.Value) bool {
-	if x == nil || v == nil {
+// shows tells whether the right side of a line is a value, as it is shown or to other figures.
+func shows(l *entry.WorkLine, v *entry.Value) bool {
+	if l.Right == nil || v == nil {
 		return false
 	}
-	of := syntax.Unbracket(x)
+	of := syntax.Unbracket(l.Right)
 	if u, ok := of.(*syntax.Unary); ok {
 		of = u.X
 	}
 	if q, ok := of.(*syntax.Quantity); ok {
 		return q.Unit.Text == v.Unit.Behind(units.File)
 	}
-	return typeset.Expr(x).Page() == (shown{Value: v}).text()
+	return l.RightBox().Page() == (shown{Value: v}).text()
 }
 
 // unrepeated is a working, or its end alone where an earlier one is the same but for the

@@ -179,7 +179,7 @@ func (p *page) sides(l *entry.WorkLine, right rightSide) {
 		class = "left wide"
 	}
 	p.text(`<span class="`, class, `">`)
-	p.formula(typeset.Expr(l.Left))
+	p.formula(l.LeftBox())
 	p.text(`</span> <span class="right`)
 	if wide := right.reach; wide > mostBeside {
 		p.text(" long", fitting(wide))

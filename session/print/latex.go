@@ -214,7 +214,7 @@ func (p *paper) columnRows(l *entry.WorkLine) []string {
 	var out []string
 	for i, row := range right(l).rows {
 		if i == 0 {
-			out = append(out, typeset.Expr(l.Left).LaTeX()+" &= "+row.LaTeX())
+			out = append(out, l.LeftBox().LaTeX()+" &= "+row.LaTeX())
 		} else {
 			out = append(out, `&\quad {}`+strings.TrimSpace(row.LaTeX()))
 		}
@@ -297,11 +297,11 @@ const mostBeside = 34
 func (p *paper) texLine(l *entry.WorkLine) []string {
 	var rows []string
 	set := right(l)
-	left, right := inLine(typeset.Expr(l.Left).LaTeX(), "45mm"), set.tex()
+	left, right := inLine(l.LeftBox().LaTeX(), "45mm"), set.tex()
 	if one := whole(l, set); !one.IsEmpty() {
 		rows, left, right = append(rows, `& \quad `+lapped(one.LaTeX(), "120mm")), "", nil
 	} else if breadth(l.Left) > wide {
-		rows, left = append(rows, `& \quad `+lapped(typeset.Expr(l.Left).LaTeX(), "120mm")), ""
+		rows, left = append(rows, `& \quad `+lapped(l.LeftBox().LaTeX(), "120mm")), ""
 	}
 	if len(right) == 0 && left != "" {
 		rows = append(rows, left+" &")

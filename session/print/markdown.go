@@ -209,7 +209,7 @@ func (m *marked) definitions(all []entry.WorkLine) {
 
 // rows are the rows of an alignment for one line of a working.
 func (m *marked) rows(l *entry.WorkLine) []string {
-	left := typeset.Expr(l.Left).LaTeX()
+	left := l.LeftBox().LaTeX()
 	var rows []string
 	for i, set := range right(l).rows {
 		if i == 0 {

@@ -135,6 +135,9 @@ func right(l *entry.WorkLine) rightSide {
 	if l.Column > 0 {
 		most = longestBeside
 	}
+	if wide := breadth(l.Right); wide <= most {
+		return rightSide{[]typeset.Box{l.RightBox()}, wide}
+	}
 	rows, widest := typeset.Rows(l.Right, most, breadth)
 	return rightSide{rows, widest}
 }
@@ -145,7 +148,7 @@ func whole(l *entry.WorkLine, right rightSide) typeset.Box {
 	if n := breadth(l.Left); n <= wide || n+3+right.reach > phone || len(right.rows) != 1 {
 		return typeset.Box{}
 	}
-	return typeset.Relation(typeset.Expr(l.Left), "=", right.rows[0])
+	return typeset.Relation(l.LeftBox(), "=", right.rows[0])
 }
 
 // setUnits lays out how units cancel.
