@@ -20,45 +20,54 @@ type place struct {
 	box  box
 }
 
-func (p place) at(x, y float64) point {
-	return point{
-		p.box.left + p.x.part(x)*(p.box.right-p.box.left),
-		p.box.bottom - p.y.part(y)*(p.box.bottom-p.box.top),
-	}
+func (p place) at(x, y float64) point { return p.of(point{p.x.part(x), p.y.part(y)}) }
+
+// of is the place of a point that is told as parts of both axes.
+func (p place) of(part point) point {
+	return point{p.box.left + part.X*(p.box.right-p.box.left), p.box.bottom - part.Y*(p.box.bottom-p.box.top)}
 }
 
-// visible gives the pieces of a curve that lie inside the box, in drawing
-// coordinates: broken at points that aren't finite, clipped at the border.
-// Points closer together than grain across are thinned to the first, the
-// extreme ones and the last of each column, which no eye can tell apart.
-func (p place) visible(runs [][]graph.Point, grain float64) [][]point {
-	var out [][]point
+// stretches are the pieces of a curve without breaks: it is broken at points that aren't
+// finite. Their points are told as parts of both axes, which are the same wherever it is drawn.
+func stretches(x, y span, runs [][]graph.Point) (out [][]point) {
 	for _, run := range runs {
-		for len(run) > 0 {
-			n := 0
-			for n < len(run) && isFinite(run[n].X) && isFinite(run[n].Y) {
-				n++
+		piece := make([]point, 0, len(run))
+		for i, p := range run {
+			finite := isFinite(p.X) && isFinite(p.Y)
+			if finite {
+				piece = append(piece, point{x.part(p.X), y.part(p.Y)})
 			}
-			if n > 0 {
-				out = p.box.clip(p.thin(run[:n], grain), out)
+			if last := i == len(run)-1; len(piece) > 0 && (last || !finite) {
+				out, piece = append(out, piece), piece[len(piece):]
 			}
-			run = run[min(n+1, len(run)):]
 		}
 	}
 	return out
 }
 
-// thin maps a run to drawing coordinates and leaves out what can't be seen.
-func (p place) thin(run []graph.Point, grain float64) []point {
+// visible gives the pieces of a curve that lie inside the box, in drawing
+// coordinates, clipped at the border.
+// Points closer together than grain across are thinned to the first, the
+// extreme ones and the last of each column, which no eye can tell apart.
+func (p place) visible(stretches [][]point, grain float64) [][]point {
+	var out [][]point
+	for _, s := range stretches {
+		out = p.box.clip(p.thin(s, grain), out)
+	}
+	return out
+}
+
+// thin maps a stretch to drawing coordinates and leaves out what can't be seen.
+func (p place) thin(run []point, grain float64) []point {
 	out := make([]point, 0, min(len(run), 4096))
-	next := p.at(run[0].X, run[0].Y)
+	next := p.of(run[0])
 	for i := 0; i < len(run); {
 		first := next
 		column := math.Floor(first.X / grain)
 		last, lowest, highest := first, first, first
 		lowAt, highAt, end := i, i, i
 		for j := i + 1; j < len(run); j++ {
-			q := p.at(run[j].X, run[j].Y)
+			q := p.of(run[j])
 			if math.Floor(q.X/grain) != column {
 				next = q
 				break

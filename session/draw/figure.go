@@ -28,9 +28,10 @@ type figure struct {
 	*entry.Graph
 	across, up          span // of the axes
 	upTicks             ticks
-	upNumbers           []label // at its ticks
-	xTitle, yTitle      label   // of the axes
-	labels              []label // the names of the curves
+	upNumbers           []label     // at its ticks
+	xTitle, yTitle      label       // of the axes
+	labels              []label     // the names of the curves
+	stretches           [][][]point // of each curve
 	spoken, description string
 }
 
@@ -41,6 +42,9 @@ func newFigure(g *entry.Graph) *figure {
 	f.upNumbers = f.upTicks.labels()
 	f.xTitle, f.yTitle = axisLabel(g.X, f.across.commonPower()), axisLabel(g.Y, f.upTicks.power)
 	f.spoken, f.description = told(g)
+	for _, c := range g.Curves {
+		f.stretches = append(f.stretches, stretches(f.across, f.up, c.Runs))
+	}
 	return f
 }
 
@@ -88,7 +92,7 @@ type dot struct {
 func (s *figureLayout) see() {
 	s.seen = make([][][]point, len(s.Curves))
 	for i, c := range s.Curves {
-		for _, line := range s.visible(c.Runs, 0.25) {
+		for _, line := range s.visible(s.stretches[i], 0.25) {
 			s.seen[i] = append(s.seen[i], simplify(line, 0.2))
 		}
 		for _, d := range c.Dots {

@@ -204,7 +204,7 @@ func (t *textFigure) canvas() *canvas {
 	t.asymptotes(c, p)
 	for i := len(t.Curves) - 1; i >= 0; i-- { // the first curve on top
 		pen := newPen(i)
-		for _, line := range p.visible(t.Curves[i].Runs, 1) {
+		for _, line := range p.visible(stretches(p.x, p.y, t.Curves[i].Runs), 1) {
 			c.line(pen, line)
 			last[i] = line
 		}
