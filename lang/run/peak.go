@@ -172,7 +172,7 @@ func (s *peakSearch) halved(parts []peakPart) (next []peakPart, some bool) {
 // pole, nothing is said.
 func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 	slices.SortFunc(parts, func(a, b peakPart) int { return cmp.Compare(a.x.Lo, b.x.Lo) })
-	out := Peak{Y: math.Inf(-1)}
+	out, offBest := Peak{Y: math.Inf(-1)}, 0.0
 	for len(parts) > 0 {
 		n := 1
 		for n < len(parts) && parts[n].x.Lo <= parts[n-1].x.Hi {
@@ -182,15 +182,16 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 			return s.endless(ops.Between(parts[0].x.Lo, parts[n-1].x.Hi), over)
 		}
 		at, y, ok := s.place(parts[:n], stretch*width(over))
-		if ok && math.Abs(y) <= max(s.near(), peakNear*(s.best-s.worst)) && s.w.zeroAt(s.fn, at.Lo) {
+		off, zero := s.off(at.Lo)
+		if ok && zero && math.Abs(y) <= max(s.near(), peakNear*(s.best-s.worst)) {
 			y = 0
 		}
-		switch same := peakSame*math.Abs(y) + underflow; {
+		switch same := max(peakSame*math.Abs(y), off, offBest) + underflow; {
 		case !ok || y < out.Y-same:
 		case y > out.Y+same:
-			out.Y, out.At = y, []ops.Interval{at}
+			out.Y, out.At, offBest = y, []ops.Interval{at}, off
 		default:
-			out.At = append(out.At, at)
+			out.Y, out.At, offBest = max(out.Y, y), append(out.At, at), max(off, offBest)
 		}
 		parts = parts[n:]
 	}
@@ -200,6 +201,20 @@ func (s *peakSearch) peak(parts []peakPart, over ops.Interval) (Peak, bool) {
 	}
 	out.Y *= s.by
 	return out, true
+}
+
+// off is how far the value at the place of a peak may be off, as the place is known but for
+// some roundings, which counts at a corner; and whether the curve is 0 there. cos²(x) has its
+// least value where its slope is 0, as far as that can be told.
+func (s *peakSearch) off(x float64) (by float64, zero bool) {
+	if s.w.liftedAt(s.fn, ops.Point(x)) != nil {
+		return 0, s.w.zeroAt(s.fn, x)
+	}
+	n, some := s.w.plain().bounds(exact).boundAt(s.fn, []float64{x}, fewRoundings, 0)
+	if !some || !(n.e <= peakNear*(s.best-s.worst)) {
+		return 0, some && n.zero()
+	}
+	return n.e, n.zero()
 }
 
 // place is the place of the greatest value in a run of pieces: where the slope changes

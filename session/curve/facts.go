@@ -95,6 +95,7 @@ func (t teller) course(f graph.Facts, sampled *graph.Curve) claim {
 		}
 		greatest, least = t.seen(f.Greatest), t.seen(f.Least)
 	}
+	t.tall = greatest.Y - least.Y
 	said := entry.Say("is greatest, … and least, …", t.extreme(greatest), t.extreme(least))
 	switch {
 	case t.vanishes(least):
@@ -137,7 +138,7 @@ func (t teller) reached(at, value float64) bool {
 		at = x
 	}
 	y, ok := t.c.eval.At(at)
-	return ok && math.Abs(y-value) <= 1e-3*math.Abs(value)+1e-300
+	return ok && math.Abs(y-value) <= 1e-3*math.Abs(value)+1e-12*t.tall
 }
 
 // seen is the greatest value, or the least, as far as samples tell.

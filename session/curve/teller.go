@@ -19,7 +19,8 @@ type teller struct {
 	c        *curve
 	from, to float64
 	figures  units.Figures
-	off      bool // only where the curve runs off counts as a break
+	tall     float64 // how far the curve's greatest value is above its least, once they are known
+	off      bool    // only where the curve runs off counts as a break
 	// faint is where it is too small to be told from 0, once its zeros have been looked for.
 	faint []ops.Interval
 }
