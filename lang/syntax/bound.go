@@ -63,17 +63,11 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 		}
 		return []string{s.Against.Name}, exprs(append(of, s.Path.X)...)
 	case *Fit:
-		for _, p := range s.Params {
-			names = append(names, p.Name)
-		}
+		names = namesOf(identsOf(s.Params))
 	case *Data:
-		for _, n := range s.Defines() {
-			names = append(names, n.Name)
-		}
+		names = namesOf(s.Defines())
 	case *Solve:
-		for _, n := range s.Defines() {
-			names = append(names, n.Name)
-		}
+		names = namesOf(s.Defines())
 		for _, b := range s.With {
 			names = append(names, b.Name)
 		}
@@ -88,11 +82,17 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 	return names, nil
 }
 
+func namesOf(idents []Ident) (names []string) {
+	for _, n := range idents {
+		names = append(names, n.Name)
+	}
+	return names
+}
+
 // Placed are the values that a statement itself gives names for a while: at s = 2 m,
 // from 0 m to 2 m, with m = 2 kg.
 func Placed(stmt Stmt) (out []Binding) {
-	switch s := stmt.(type) {
-	case *Graph:
+	if s, ok := stmt.(*Graph); ok {
 		for _, end := range exprs(s.From, s.To) {
 			out = append(out, Binding{Name: s.Against.Name, X: end})
 		}

@@ -48,11 +48,7 @@ func (s *Fit) Exprs() []Expr { return exprs(append([]Expr{s.Y, s.X, s.Model}, bo
 //
 // Either As or Params is empty, depending on the form.
 func (s *Fit) Defines() []Ident {
-	out := slices.Clone(s.As)
-	for _, u := range s.Params {
-		out = append(out, Ident{Name: u.Name, NameAt: u.NameAt, Meaning: u.Meaning})
-	}
-	return out
+	return append(slices.Clone(s.As), identsOf(s.Params)...)
 }
 
 func (*Fit) is() nature { return nature{recorded, Task, nil} }

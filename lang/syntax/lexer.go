@@ -404,14 +404,6 @@ func (l *scanner) inUnit(end int) *fault {
 // super reads raised digits: the ² of m² where m is a name, the ⁻¹² of x⁻¹². Those
 // of a unit are a part of the unit.
 func (l *scanner) super() {
-	end := l.pos
-	for end < l.end {
-		r, n := utf8.DecodeRuneInString(l.text[end:l.end])
-		if !isSuper(r) {
-			break
-		}
-		end += n
-	}
-	l.emit(superToken, end)
+	l.emit(superToken, l.end-len(strings.TrimLeftFunc(l.text[l.pos:l.end], isSuper)))
 	l.productUnit()
 }

@@ -103,7 +103,8 @@ func (n numeral) comma() *fault {
 
 // point finds 5. and 1.2.3.
 //
-// In 1.2.3 nothing is offered: which of the points is too much can't be seen.
+// In 1.2.3 nothing is offered: which of the points is too much can't be seen. Digits behind a
+// blank belong to the number, 0. 5 m: nobody multiplies by 5 without a sign.
 func (n numeral) point() *fault {
 	if n.next != '.' {
 		return nil
@@ -114,6 +115,10 @@ func (n numeral) point() *fault {
 	}
 	if strings.ContainsAny(number, ".e^") {
 		return nil
+	}
+	if from := l.skip(end + 1); l.digits(from) > from {
+		to := l.digits(from)
+		return l.badNumber(to, "There is a space after the decimal point of this number.", "Take the space out.", number+"."+l.text[from:to])
 	}
 	return l.badNumber(end+1, "A digit is missing after the decimal point.", "Write "+number+".0, or take the point out.", number+".0", number)
 }
@@ -200,12 +205,7 @@ func (n numeral) fractionBeside() *fault {
 func superOrPlain(text string) string {
 	text = strings.TrimSpace(text)
 	if strings.HasPrefix(text, "^") {
-		return strings.Map(func(r rune) rune {
-			if isMinus(r) {
-				return '-'
-			}
-			return r
-		}, strings.TrimSpace(text[1:]))
+		return strings.Map(writing.Sign, strings.TrimSpace(text[1:]))
 	}
 	return writing.OnTheLine(text)
 }

@@ -46,14 +46,7 @@ func Canonical(name string) string {
 			i += size
 			continue
 		}
-		end := i
-		for end < len(name) {
-			r, n := utf8.DecodeRuneInString(name[end:])
-			if !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) {
-				break
-			}
-			end += n
-		}
+		end := len(name) - len(strings.TrimLeftFunc(name[i:], func(r rune) bool { return unicode.IsLetter(r) || unicode.Is(unicode.Mn, r) }))
 		run := name[i:end]
 		if g := writing.Greek(run); g != "" {
 			run = g
@@ -100,11 +93,7 @@ const arrow = '\u20d7'
 // NFC (Unicode Standard Annex 15) makes one sign of a letter with its accent, however it was
 // typed.
 func foldName(name string) string {
-	ascii := true
-	for i := 0; i < len(name) && ascii; i++ {
-		ascii = name[i] < utf8.RuneSelf
-	}
-	if ascii {
+	if !strings.ContainsFunc(name, func(r rune) bool { return r >= utf8.RuneSelf }) {
 		return name
 	}
 	name = norm.NFC.String(strings.ToValidUTF8(name, "\ufffd"))

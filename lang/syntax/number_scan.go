@@ -213,10 +213,5 @@ func plainNumber(text string) string {
 	if power == "" {
 		return head
 	}
-	return head + "e" + strings.Map(func(r rune) rune {
-		if isMinus(r) {
-			return '-'
-		}
-		return r
-	}, power)
+	return head + "e" + strings.Map(writing.Sign, power)
 }

@@ -58,7 +58,7 @@ func (o *opener) exponentials(ps pieces) pieces {
 		out = append(append(out, call, token{kind: signToken, text: "("}), exponent...)
 		out = append(out, token{kind: signToken, text: ")"})
 		at = end
-		o.exponential, o.others = true, true
+		o.Exponential, o.others = true, true
 	}
 	if at == 0 {
 		return ps

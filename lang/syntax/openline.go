@@ -96,21 +96,18 @@ type openLetter struct {
 }
 
 // opener looks for the readings of one line.
+//
+// What it finds open it notes in the answer, which has its readings last.
 type opener struct {
+	Open
 	in      inner
 	letters bool
 	headed  bool // the statement is more than a name and an expression
 	others  bool // something else than letters is open
 	clauses OpenClause
 	within  bool // a bar or root between such letters is open
-	beside  bool
 	open    []openLetter
 	room    pieces // of the reading that is being made
-	// uncertain tells that a bracket follows the name u: u(t).
-	uncertain   bool
-	exponential bool // e^x is exp(x)
-	degrees     bool // a plain number may be in degrees
-	tens        string
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
@@ -164,18 +161,15 @@ func (o *opener) openIn(base pieces) Open {
 	o.words(base)
 	base = o.exponentials(base)
 	slots := o.slots(base)
-	out := Open{}
-	out.Readings, out.Many = o.readings(base, slots)
-	out.Within = o.letters && !o.others
-	out.Letters = out.Within && !o.within
-	out.Beside, out.Uncertain, out.Exponential = o.beside, o.uncertain, o.exponential
-	out.Degrees, out.Tens = o.degrees, o.tens
+	o.Readings, o.Many = o.readings(base, slots)
+	o.Within = o.letters && !o.others
+	o.Letters = o.Within && !o.within
 	for _, l := range o.open {
-		out.Words = append(out.Words, l.words...)
+		o.Words = append(o.Words, l.words...)
 	}
-	out.Bound = len(out.Words) > 0 && slices.Contains(o.in.names, Canonical(out.Words[0]))
-	out.SetOff, out.Bracket = o.setOff(base)
-	return out
+	o.Bound = len(o.Words) > 0 && slices.Contains(o.in.names, Canonical(o.Words[0]))
+	o.SetOff, o.Bracket = o.setOff(base)
+	return o.Open
 }
 
 // words takes a word that the language keeps for names that run together, where
@@ -221,7 +215,7 @@ func (o *opener) slots(ps pieces) []slot {
 			s, ok = o.exponentSlot(ps, i)
 		}
 		if ps.implied(i) && ps[i].kind == nameToken && ps[i-1].kind == nameToken {
-			o.beside = true
+			o.Beside = true
 		}
 		if ok {
 			out = append(out, s)
@@ -249,12 +243,12 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 			argument := slices.Clone(ps[i+1 : end])
 			argument[0].gap = ""
 			s.to, s.choices = end, []choice{{pieces: slices.Concat(pieces{call, {kind: signToken, text: "("}}, argument, pieces{{kind: signToken, text: ")"}})}}
-			o.beside, o.others = true, true
+			o.Beside, o.others = true, true
 			return s, true
 		}
 		if before, argument, ok := o.endsInFunction(ps, i); ok {
 			before[0].gap = p.gap
-			o.beside, o.others = true, true
+			o.Beside, o.others = true, true
 			s.to, s.choices = i+1+argument, []choice{{pieces: before}}
 			return s, true
 		}
@@ -268,7 +262,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		if !ok {
 			return s, false
 		}
-		o.beside, o.others = true, true
+		o.Beside, o.others = true, true
 		s.choices = []choice{{pieces: names}}
 		if letters, ok := o.letterNames(p.text); ok && len(letters) > len(names) {
 			s.choices = append(s.choices, choice{pieces: letters}) // m*g*h, where mg is a name too
@@ -292,7 +286,7 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	}
 	if quantity := p; o.in.Known(name) && !o.in.Function(name) && (name == "u" || !o.ofLetter(ps[i+1:])) {
 		quantity.call = false
-		o.uncertain = o.uncertain || name == "u"
+		o.Uncertain = o.Uncertain || name == "u"
 		s.choices = append(s.choices, choice{pieces: pieces{quantity}})
 		if i > 0 && ps[i-1].kind == numToken && p.gap == "" && o.in.IsUnit(p.text) {
 			unit := token{kind: unitToken, text: p.text, gap: " ", open: true} // (9 V) of 9V(1-x)

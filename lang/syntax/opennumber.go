@@ -14,7 +14,7 @@ func (o *opener) exponentSlot(ps pieces, i int) (slot, bool) {
 	times, power := ps[i], ps[i]
 	times.text = factor
 	power.text = factor + otherCase(name)
-	o.others, o.tens = true, ps[i].text
+	o.others, o.Tens = true, ps[i].text
 	return slot{from: i, to: i + 1, choices: []choice{
 		{pieces: pieces{times, {kind: nameToken, text: name}}},
 		{pieces: pieces{power}},

@@ -100,7 +100,7 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 				out = append(out, as(turned, put))
 				continue
 			}
-			o.others, o.degrees = true, true
+			o.others, o.Degrees = true, true
 			out = append(out, as(degrees, put), as(radians, put))
 			if len(out) > limit.Readings {
 				return out

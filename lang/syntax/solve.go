@@ -90,9 +90,11 @@ func (s *Solve) Exprs() []Expr {
 }
 
 // Defines are the unknowns.
-func (s *Solve) Defines() []Ident {
-	var out []Ident
-	for _, u := range s.Unknowns {
+func (s *Solve) Defines() []Ident { return identsOf(s.Unknowns) }
+
+// identsOf are the names of unknowns, with what is said of them.
+func identsOf(unknowns []Unknown) (out []Ident) {
+	for _, u := range unknowns {
 		out = append(out, Ident{Name: u.Name, NameAt: u.NameAt, Meaning: u.Meaning})
 	}
 	return out

@@ -154,16 +154,15 @@ func (t *texReader) argument() string {
 		return t.group("}")
 	}
 	one := texReader{rest: t.rest}
-	if t.rest == "" {
+	switch _, n := utf8.DecodeRuneInString(t.rest); {
+	case t.rest == "":
 		one.unknown = texOpen
-	} else {
-		if _, n := utf8.DecodeRuneInString(t.rest); t.rest[0] != '\\' {
-			one.rest = t.rest[:n]
-			one.one()
-			one.rest = t.rest[n:]
-		} else {
-			one.one()
-		}
+	case t.rest[0] == '\\':
+		one.one()
+	default:
+		one.rest = t.rest[:n]
+		one.one()
+		one.rest = t.rest[n:]
 	}
 	t.rest, t.unknown = one.rest, cmp.Or(t.unknown, one.unknown)
 	return one.out.String()
@@ -231,10 +230,7 @@ func (t *texReader) factorNext() bool {
 
 // wordEnd is where the letters that a text begins with end.
 func wordEnd(text string) int {
-	if n := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) }); n >= 0 {
-		return n
-	}
-	return len(text)
+	return len(text) - len(strings.TrimLeftFunc(text, unicode.IsLetter))
 }
 
 // put writes a piece, with the sign of multiplication that TeX does without.
@@ -274,10 +270,7 @@ func (t *texReader) one() {
 		t.letters()
 		return
 	case r >= '0' && r <= '9':
-		n = strings.IndexFunc(t.rest, func(r rune) bool { return (r < '0' || r > '9') && r != '.' })
-		if n < 0 {
-			n = len(t.rest)
-		}
+		n = len(t.rest) - len(strings.TrimLeft(t.rest, "0123456789."))
 		t.put(texNumber, t.rest[:n])
 	case r == '^':
 		t.rest = t.rest[1:]
@@ -346,11 +339,8 @@ func (t *texReader) symbol(name string) {
 // function without a bracket takes what follows it: see operand. \Delta
 // is no symbol of its own, but the beginning of one: \Delta x is Δx.
 func (t *texReader) command() {
-	n := 1 + strings.IndexFunc(t.rest[1:], func(r rune) bool { return !unicode.IsLetter(r) })
-	switch {
-	case n == 0:
-		n = len(t.rest)
-	case n == 1:
+	n := 1 + wordEnd(t.rest[1:])
+	if n == 1 {
 		_, size := utf8.DecodeRuneInString(t.rest[1:])
 		n += size
 	}

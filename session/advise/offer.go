@@ -67,7 +67,7 @@ func together(e *entry.Entry, n int, enter Enter) bool {
 		return false
 	}
 	text += e.Text[from:]
-	if bad, _ := refusal(enter(text)); bad != nil {
+	if bad, _ := enter(text).Refusal(); bad != nil {
 		return false
 	}
 	for i := range n {
@@ -91,7 +91,7 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 	}
 	hinted := len(f.Readings) == 0 || slices.ContainsFunc(f.Readings, func(r string) bool { return strings.Contains(f.Hint, r) })
 	f.Lines = slices.DeleteFunc(f.Lines, func(line string) bool {
-		bad, _ := refusal(enter(line))
+		bad, _ := enter(line).Refusal()
 		return bad != nil
 	})
 	inPlace(e, f, enter)
@@ -150,7 +150,7 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 	}
 	for range maxTries {
 		got := enter(text)
-		bad, unknown := refusal(got)
+		bad, unknown := got.Refusal()
 		if _, command := got.Stmt.(*syntax.Command); command && bad == nil {
 			return o, true // never stored
 		}
@@ -168,7 +168,7 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && (bad.ID == finding.TwoReadings || bad.ID == finding.NotWritten):
 			for _, r := range bad.Readings {
 				line := text[:bad.At.From] + r + text[bad.At.To:]
-				if refused, _ := refusal(enter(line)); refused == nil {
+				if refused, _ := enter(line).Refusal(); refused == nil {
 					o.lines = append(o.lines, line)
 				}
 			}
@@ -218,22 +218,4 @@ func several(parts []string, enter Enter) (o offer, ok bool) {
 		o.lines = ways
 	}
 	return o, true
-}
-
-// refusal is what a line is refused for: not for a name that no line gives, of which
-// it tells, nor for one whose line has failed.
-//
-// A name without a value is no fault of an offer: who types F = m*a gives m and a next.
-func refusal(e *entry.Entry) (bad *finding.Finding, unknown bool) {
-	for i := range e.Findings {
-		f := &e.Findings[i]
-		switch {
-		case f.Severity > finding.Mismatch, f.ID == finding.NotWorkedOut:
-		case f.ID == finding.UnknownName:
-			unknown = true
-		default:
-			return f, false
-		}
-	}
-	return nil, unknown
 }

@@ -40,7 +40,7 @@ func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
 			sure := with > bare || with == bare && given
 			unusual := !dim.IsOne() && (with > odd && units.Usual(v.name) == "m" || !units.Customary(v.name, units.Dim{}))
 			mended := v.inUnit(text, u)
-			if with == none || bare > none && of == dim || !sure && !unusual || s.offered && worst(s.try(mended, true)) <= finding.Mismatch {
+			if with == none || bare > none && of == dim || !sure && !unusual || s.offered && !s.accepted(mended) {
 				continue
 			}
 			n := v.numbers[0]

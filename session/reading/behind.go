@@ -59,7 +59,7 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 		line := syntax.Written(text, words, func(q *syntax.Lettered) string {
 			return fmt.Sprintf(as, text[q.At.From:q.Unit.From], q.Text)
 		})
-		if s.offered && len(lines) < 2 && worst(s.try(line, true)) > finding.Mismatch {
+		if s.offered && len(lines) < 2 && s.accepted(line) {
 			lines = append(lines, line)
 		}
 	}

@@ -103,7 +103,7 @@ func (s *settler) functionAgain(stmt syntax.Stmt) (Verdict, bool) {
 	at := f.X.Span()
 	out := finding.New(finding.NameKind, syntax.Span{To: len(s.Entry.Text)}, f.Name+" is a function already, from line "+strconv.Itoa(d.Line)+".",
 		"To find "+f.Params[0]+", solve the equation. For another function, choose another name.")
-	if line := "solve " + head + " = " + s.Entry.Text[at.From:at.To] + " for " + f.Params[0]; s.offered && worst(s.try(line, true)) > finding.Mismatch {
+	if line := "solve " + head + " = " + s.Entry.Text[at.From:at.To] + " for " + f.Params[0]; s.offered && s.accepted(line) {
 		out.Readings = []string{line}
 	}
 	return Verdict{Refused: true, Findings: []finding.Finding{out}}, true

@@ -162,12 +162,8 @@ func (s *settler) wrong(text string) bool { return s.slip(text) != nil }
 
 // slip is what a line is refused for, if it is more than names that have no value.
 func (s *settler) slip(text string) *finding.Finding {
-	for _, f := range s.try(text, true).Findings {
-		if f.Severity <= finding.Mismatch && f.ID != finding.UnknownName && f.ID != finding.NotWorkedOut {
-			return &f
-		}
-	}
-	return nil
+	bad, _ := s.try(text, true).Refusal()
+	return bad
 }
 
 // withoutValue says which symbols have no value, and how the line is written with them.
@@ -187,7 +183,7 @@ func (s *settler) withoutValue(lacking *lettersLacking, text string, severity fi
 		return Verdict{Findings: []finding.Finding{f}}
 	}
 	apart := text[:at.Unit.From] + " " + text[at.Unit.From:]
-	if s.offered && worst(s.try(apart, true)) > finding.Mismatch {
+	if s.offered && s.accepted(apart) {
 		f.Hint += " If `" + unit + "` is a unit, put a space before it: `" + number + " " + unit + "`."
 	}
 	return Verdict{Refused: true, Findings: []finding.Finding{f}}

@@ -155,7 +155,7 @@ func (s *settler) givenBehind(m *missing) string {
 		lines = append(lines, b.Name+" = "+r.Text[at.From:at.To])
 	}
 	text := strings.Join(append(lines, r.Text[:with.X.Span().To]), "\n")
-	if len(lines) < len(m.symbols) || worst(s.try(text, true)) <= finding.Mismatch {
+	if len(lines) < len(m.symbols) || !s.accepted(text) {
 		return ""
 	}
 	return text
@@ -189,7 +189,7 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 			continue
 		}
 		joined := equationOf(other.lines[0]) + " and " + strings.TrimPrefix(equationOf(m.lines[0]), "solve ") + " for " + strings.Join(unknown, ", ")
-		if worst(s.try(joined, true)) > finding.Mismatch {
+		if s.accepted(joined) {
 			f.Hint, f.Readings = "Line "+strconv.Itoa(line)+" is a second equation for them.", []string{joined}
 			return f
 		}
@@ -261,7 +261,7 @@ func (s *settler) unitBehind() (finding.Finding, bool) {
 		line := head + " in " + unit
 		u, _ := s.Planner.Units.Parse(unit, units.AfterNumber)
 		likely := strings.ContainsAny(head, "*/") && units.Customary(entry.BeginsWith(text), u.Dim())
-		if worst(s.try(line, true)) > finding.Mismatch || likely && !s.wrong(line) {
+		if s.accepted(line) || likely && !s.wrong(line) {
 			return finding.New(finding.NotWritten, syntax.Span{To: len(text)}, "The unit of a result comes after `in`.", "", line), true
 		}
 	}
@@ -295,7 +295,7 @@ func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
 		}
 	}
 	for _, r := range open.Readings[:min(len(open.Readings), mostMissing)] {
-		if len(r.Names) > 0 && len(lines) < maxOffers && s.weigh(r).sense > none && worst(s.try(r.Text, true)) > finding.Mismatch {
+		if len(r.Names) > 0 && len(lines) < maxOffers && s.weigh(r).sense > none && s.accepted(r.Text) {
 			lines = append(lines, r.Text)
 		}
 	}

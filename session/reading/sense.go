@@ -219,6 +219,9 @@ func (s *settler) clashes(f *syntax.FuncDef, text string) bool {
 	return !s.Planner.CompileOf(text, f.Params, s.Planner.Unknowns(len(f.Params)), f.X).OK
 }
 
+// accepted tells whether a line would stand by the rules of this package too.
+func (s *settler) accepted(text string) bool { return worst(s.try(text, true)) > finding.Mismatch }
+
 // worst is the heaviest of the findings of an entry, but for what it needs of
 // lines above that failed.
 func worst(e *entry.Entry) finding.Severity {

@@ -361,7 +361,7 @@ func (s *settler) offers(all []weighed) []string {
 		if v, ok := s.converted(all[i].Text, all[i].stmt); ok {
 			all[i] = s.weigh(syntax.Reading{Text: v.Findings[0].Readings[0], Units: all[i].Units})
 		}
-		if text, bare := unbracketed(&all[i]); bare && s.isGiven(&all[i]) && worst(s.try(text, true)) > finding.Mismatch {
+		if text, bare := unbracketed(&all[i]); bare && s.isGiven(&all[i]) && s.accepted(text) {
 			out = append(out, text)
 			continue
 		}

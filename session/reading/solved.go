@@ -387,7 +387,7 @@ func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
 func (s *settler) ask(message, question string, lines ...string) Verdict {
 	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)}, message, question)
 	for _, line := range lines {
-		if worst(s.try(line, true)) > finding.Mismatch {
+		if s.accepted(line) {
 			f.Readings = append(f.Readings, line)
 		}
 	}
