@@ -37,9 +37,6 @@ func (m *asked[N, D]) at(s Slot) []N {
 	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() {
 		return all
 	}
-	if m.known == nil {
-		m.known = map[Slot][]N{}
-	}
 	if m.searched(s) {
 		if all := m.found(s); m.st.causes[s] == 0 {
 			m.learn(s, all)
@@ -68,6 +65,9 @@ func (m *asked[N, D]) at(s Slot) []N {
 // learn notes what is known of a slot, unless the budget has ended: something may lack then.
 func (m *asked[N, D]) learn(s Slot, all []N) {
 	if m.st.budget().Ended() == limit.Going {
+		if m.known == nil {
+			m.known = map[Slot][]N{}
+		}
 		m.known[s] = all
 		m.end = max(m.end, s+1)
 	}

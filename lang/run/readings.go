@@ -31,7 +31,7 @@ func (m *mainUnsure) scatter(s Slot) traced {
 	if p.U > 0 {
 		out = m.tape.source(p, 0)
 	}
-	m.known[s] = []traced{out}
+	m.learn(s, []traced{out})
 	return out
 }
 
