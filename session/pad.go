@@ -292,15 +292,14 @@ func (p *Pad) enterAndUndo(line int, text string) (e *entry.Entry) {
 	return e
 }
 
-// tryReadings tries the readings that the findings of the last statement offer, but
-// for those of the last findings that have been tried.
+// tryReadings tries the readings that the findings of the last statement offer. Those of the
+// last findings, which say how else the line is read, have been put right already.
 func (p *Pad) tryReadings(e *entry.Entry, tried int) {
-	n := max(len(e.Findings)-tried, 0)
-	if n == 0 {
+	if len(e.Findings) == 0 {
 		return
 	}
 	p.trying, p.asks = true, true
-	advise.Readings(e, n, func(text string) *entry.Entry { return p.enterAndUndo(e.Line, text) })
+	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry { return p.enterAndUndo(e.Line, text) })
 	p.trying, p.asks = false, false
 }
 

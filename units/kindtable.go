@@ -29,6 +29,7 @@ var kindTable = [...]Kind{
 	{Name: "rate", Article: "a", exps: exps{0, 0, -1}, Unit: "1/s", others: "decay constant, damping coefficient, angular frequency, frequency, activity"},
 	{Name: "rate per time", Article: "a", exps: exps{0, 0, -2}, Unit: "1/s^2", others: "angular acceleration, angular frequency squared"},
 	{Name: "wavenumber", Article: "a", exps: exps{0, -1}, Unit: "1/m", others: "repetency, vergence, curvature, attenuation coefficient"},
+	{Name: "vergence", Article: "a", exps: exps{0, -1}, Unit: "dpt", others: "refractive power, optical power"},
 	{Name: "angular wavenumber", Article: "an", exps: exps{0, -1}, Tag: Angle, Unit: "rad/m", others: "angular repetency, angular wave number"},
 	{Name: "number per area", Article: "a", exps: exps{0, -2}, Unit: "1/m^2", others: "surface density of particles"},
 	{Name: "number per volume", Article: "a", exps: exps{0, -3}, Unit: "1/m^3", others: "number density"},

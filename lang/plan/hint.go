@@ -115,11 +115,12 @@ func (c *coder) unlikeHint(at syntax.Span, x, y syntax.Expr, a, b run.Static) (h
 		n, bare := syntax.Unbracket(side.x).(*syntax.Number)
 		if bare && side.other.Open == 0 && !side.other.Dim.IsOne() {
 			unit := units.Preferred(side.other.Dim, side.other.Tag).Text()
+			_, named := units.KindOf(side.other.Dim, side.other.Tag)
 			if q, ok := syntax.Unbracket(side.beside).(*syntax.Quantity); ok && side.other.Dim == kelvin {
 				unit = q.Unit.Text // 100 - 18 °C: both are on one scale
 			}
 			with := n.Value.Text + " " + unit
-			if head, tail := c.source(syntax.Span{From: at.From, To: n.At.From}), c.source(syntax.Span{From: n.At.To, To: at.To}); head+tail != "" {
+			if head, tail := c.source(syntax.Span{From: at.From, To: n.At.From}), c.source(syntax.Span{From: n.At.To, To: at.To}); head+tail != "" && named && !strings.HasPrefix(unit, "1") {
 				readings = []string{head + with + tail}
 			}
 			return "Is the unit of " + n.Value.Text + " missing?", readings

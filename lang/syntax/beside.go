@@ -126,8 +126,8 @@ func LacksPower(text string, f *finding.Finding) bool {
 // samePowers tells whether two texts of a unit differ in the signs of their powers alone.
 func samePowers(a, b string) bool { return withoutPowers.Replace(a) == withoutPowers.Replace(b) }
 
-// withoutPowers takes the signs of powers off a unit.
-var withoutPowers = strings.NewReplacer("^", "", "−", "-")
+// withoutPowers takes the signs of powers off a unit, and has a blank for each dot in it.
+var withoutPowers = strings.NewReplacer("^", "", "−", "-", "·", " ", "⋅", " ", ".", " ")
 
 // powered reads words of a unit whose powers stand directly behind them, and
 // writes them with ^. The last must have a negative one.
@@ -151,7 +151,7 @@ func powered(text string, from, end int) (string, int, bool) {
 		}
 		negative = power > at
 		digits := u.digits(power)
-		if u.at(digits) == '.' { // 1.0s-4.0 s
+		if digits > power && u.at(digits) == '.' { // 1.0s-4.0 s
 			return "", 0, false
 		}
 		if digits == power || digits > power+2 {
@@ -172,6 +172,8 @@ func powered(text string, from, end int) (string, int, bool) {
 		next := u.skip(at)
 		if r, n := utf8.DecodeRuneInString(text[next:end]); isDot(r) {
 			next = u.skip(next + n)
+		} else if r == '.' { // km.h-1
+			next += n
 		}
 		if !startsName(u.at(next)) || endsUnit(u.word(next)) {
 			break

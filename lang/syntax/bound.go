@@ -150,6 +150,7 @@ func boundIn(tokens []token) []string {
 			after = true
 		case t.kind == nameToken && after:
 			out = append(out, Canonical(t.text))
+		case t.is("the"), i > 0 && tokens[i-1].is("the"): // for the greater t
 		case t.kind == wordToken:
 			after = false
 		}

@@ -96,6 +96,15 @@ func functionHead(tokens []token) (int, bool) {
 	return 0, false
 }
 
+// builtIn refuses a function with the name of a built-in one. The u of a displacement or a
+// voltage is the only letter among them.
+func builtIn(t *token) *fault {
+	if len(t.text) > 1 {
+		return &fault{finding.New(finding.NameKind, t.span(), t.text+"( ) is a built-in function.", "Use another name for yours.")}
+	}
+	return &fault{finding.New(finding.NameKind, t.span(), t.text+"( ) is the standard uncertainty of a value.", "Use another name for your function.", t.text+"1")}
+}
+
 // function reads U(x) = … or a function in pieces; its body begins at from.
 //
 // A built-in function can't be defined again: sin means one thing on every page. A
@@ -107,7 +116,7 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 	}
 	f := &FuncDef{Ident: Ident{Name: name, NameAt: tokens[0].span(), Meaning: r.words}}
 	if ops.IsFunction(name) {
-		return nil, &fault{finding.New(finding.NameKind, f.NameAt, name+"( ) is a built-in function.", "Use another name for yours.")}
+		return nil, builtIn(&tokens[0])
 	}
 	if f.Params, bad = params(tokens[2 : from-2]); bad != nil {
 		return nil, bad

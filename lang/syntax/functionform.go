@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -23,18 +24,8 @@ func (p among) functionForm() *fault {
 	if t.kind != nameToken {
 		return nil
 	}
-	if t.text == "log" && (t.call || i+1 < len(tokens) && tokens[i+1].begins() && (p.known == nil || !p.known(t.text))) {
-		end := operandEnd(tokens, i)
-		args := text[t.to:end]
-		if !t.call {
-			end = argumentEnd(tokens, i+1)
-			args = "(" + text[tokens[i+1].from:end] + ")"
-		}
-		return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: end},
-			"log means ln in some books and log10 in others.", "Write log10 or ln.", "log10"+args, "ln"+args)}
-	}
-	if t.text == "lg" && t.call && (p.known == nil || !p.known("lg")) {
-		return &fault{finding.New(finding.NotWritten, t.span(), "The function lg is called log10 here.", "Write log10.", "log10")}
+	if bad := p.bookFunction(); bad != nil {
+		return bad
 	}
 	if bad := gluedDegrees(text, t); bad != nil {
 		return bad
@@ -68,6 +59,75 @@ func (p among) functionForm() *fault {
 			"Write "+strings.Join(readings, " or ")+".", readings...)}
 	}
 	return nil
+}
+
+// bookFunctions are functions that books have and this language has not, or by another name,
+// each with what it is of the x in it: log10 is lg (ISO 80000-2, 2-13.6), and the reciprocals
+// of the circular functions are 2-14.4 to 2-14.6 there.
+var bookFunctions = map[string][]string{
+	"log": {"log10(x)", "ln(x)"},
+	"lg":  {"log10(x)"},
+	"tg":  {"tan(x)"},
+	"cot": {"1/tan(x)"}, "ctg": {"1/tan(x)"}, "cotan": {"1/tan(x)"},
+	"sec": {"1/cos(x)"},
+	"csc": {"1/sin(x)"}, "cosec": {"1/sin(x)"},
+}
+
+// bookFunction finds such a function, with its brackets or without: N cot 20° is N*(1/tan(20°)),
+// and N*cot(20°) is N/tan(20°).
+//
+// A name of the page is none, nor is one that nothing follows.
+func (p among) bookFunction() *fault {
+	tokens, t := p.tokens, &p.tokens[p.i]
+	word := strings.TrimRight(t.text, "0123456789") // cot20°
+	ways := bookFunctions[word]
+	if ways == nil || p.known != nil && p.known(t.text) {
+		return nil
+	}
+	at, argument := Span{From: t.from}, t.text[len(word):]
+	switch next := p.i + 1; {
+	case argument != "":
+		r, n := utf8.DecodeRuneInString(p.text[t.to:])
+		if at.To = t.to + n; !isDegree(r) {
+			return nil
+		}
+		argument += "°"
+	case t.call:
+		closing := pieces(tokens).closing(next)
+		if !tokens[closing].closes() {
+			return nil
+		}
+		at.To = tokens[closing].to
+		argument = p.text[tokens[next].to:tokens[closing].from]
+	case next < len(tokens) && tokens[next].begins():
+		at.To = argumentEnd(tokens, next)
+		argument = p.text[tokens[next].from:at.To]
+	default:
+		return nil
+	}
+	before := &token{}
+	if p.i > 0 {
+		before = &tokens[p.i-1]
+	}
+	var readings []string
+	for _, way := range ways {
+		head, tail, _ := strings.Cut(way, "x")
+		reading := head + argument + tail
+		switch over := strings.HasPrefix(reading, "1/"); {
+		case over && before.ends():
+			at.From, reading = before.to, "*("+reading+")"
+		case over && before.times():
+			at.From, reading = before.from, reading[len("1"):]
+		case over && !before.is("="):
+			reading = "(" + reading + ")"
+		}
+		readings = append(readings, reading)
+	}
+	if len(ways) > 1 {
+		return &fault{finding.New(finding.NotWritten, at, "log means ln in some books and log10 in others.", "Write log10 or ln.", readings...)}
+	}
+	named := strings.Replace(strings.TrimSuffix(ways[0], "(x)"), "x", "", 1)
+	return &fault{finding.New(finding.NotWritten, at, "The function "+word+" is written "+named+" here.", "", readings...)}
 }
 
 // reach is what may belong to the argument of a function without brackets, or to its

@@ -367,7 +367,8 @@ func (l *scanner) within(function string) bool {
 func (l *scanner) converts(end int) bool {
 	next := l.skip(end)
 	u := unitScan{text: l.text, end: l.end, alone: true}
-	return len(l.tokens) > 0 && l.last(1).ends() && len(l.open) == 0 && u.scan(next) > next && l.head != "results" && l.head != "round"
+	unit := u.scan(next)
+	return len(l.tokens) > 0 && l.last(1).ends() && len(l.open) == 0 && unit > next && u.at(u.skip(unit)) != '=' && l.head != "results" && l.head != "round"
 }
 
 // inUnit reads `in` and the unit after it. In is never inches: those are inch.

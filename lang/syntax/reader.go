@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 )
 
 // Parse reads one statement with its indented lines. The statement is nil if it
@@ -252,6 +253,9 @@ func (r *reader) loose(tokens []token) {
 func (r *reader) plain() (Stmt, *fault) {
 	tokens, bad := r.tokens("")
 	if bad != nil {
+		if _, ok := functionHead(tokens); ok && ops.IsFunction(tokens[0].text) && len(tokens[0].text) == 1 {
+			bad = builtIn(&tokens[0]) // what is wrong behind it is put right with it
+		}
 		return nil, bad
 	}
 	if len(tokens) > 1 && tokens[1].is("=") {

@@ -11,7 +11,7 @@ import (
 // reworded is how a line is written that says in other words what the language says: vs for
 // against. The lines are what to type, with $1 for the first group; where there are several,
 // they come one after the other, and are one reading. $1… is several statements, each of
-// which has a line.
+// which has a line, with what is behind the dots in each.
 //
 // One row is one way in which people say it: what they type, why it is no line, and what to
 // type. The offer is read before it is made, so a row can offer nothing that would be refused
@@ -24,9 +24,10 @@ type reworded struct {
 	meant   func(r *reader, s Stmt) bool // of the first line, read: whether it is meant; or nil
 	hint    string                       // before the lines; both with groups as they have
 	id      finding.ID
-	without string // what no such line has
-	here    bool   // the finding is where the line differs from what is offered
-	again   bool   // the slip, or another of those for the statement that may come again, may be in the line once more
+	without string   // what no such line has
+	joint   *pattern // what parts the several statements
+	here    bool     // the finding is where the line differs from what is offered
+	again   bool     // the slip, or another of those for the statement that may come again, may be in the line once more
 }
 
 func as(words string, slip pattern, message string, lines ...string) reworded {
@@ -48,6 +49,11 @@ func (w reworded) after(hint string) reworded {
 	return w
 }
 
+func (w reworded) parted(by *pattern) reworded {
+	w.joint = by
+	return w
+}
+
 func (w reworded) atItsPlace() reworded {
 	w.here = true
 	return w
@@ -63,10 +69,14 @@ func (w reworded) found(id finding.ID) reworded {
 	return w
 }
 
-// givesValue tells whether a line gives a name a value, isGiven whether it gives a plain one,
-// and compares whether it compares a name of the page.
+// givesValue tells whether a line gives a name a value, givesKnown whether all names in it are
+// known, isGiven whether it gives a plain one, and compares whether it compares a name of the page.
 func givesValue(_ *reader, s Stmt) bool { _, ok := s.(*Define); return ok }
-func isGiven(_ *reader, s Stmt) bool    { d, ok := s.(*Define); return ok && d.Plain() }
+func givesKnown(r *reader, s Stmt) bool {
+	d, ok := s.(*Define)
+	return ok && r.known != nil && !Any(d.X, func(x Expr) bool { n, name := x.(*Name); return name && !r.known(n.Name) })
+}
+func isGiven(_ *reader, s Stmt) bool { d, ok := s.(*Define); return ok && d.Plain() }
 func compares(r *reader, s Stmt) bool {
 	check, ok := s.(*CheckStmt)
 	if !ok || r.known == nil {
@@ -179,7 +189,7 @@ var rewordings = []reworded{
 	as("report", patternWith(`^(report .+?) (?:to|in) (\d+) significant figures?$`, "significant"), "A result is rounded to figures.", "$1 to $2 figures"),
 	as("report", patternWith(`^(report .+?) (?:=|is) .+$`, "=", "is"), "An answer is a name that has a value.", "$1"),
 	as("report", patternWith(`^(report .+?) (to \d+ figures?|to \d\S* \S+)((?: for \d+ points?)?) (in \S+)((?: for \d+ points?)?)$`, " in "), "The unit comes before the figures.", "$1 $4 $2$3$5"),
-	as("report", patternWith(`^report (\S+?)(?:,| and) (\S+)$`, ",", "and"), "Each answer needs its own line.", "report $1", "report $2"),
+	as("report", patternWith(`^report ([^\s,]+(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+)[^\s,]+)+)((?: (?:in|to|for) .*)?)$`, ",", "and"), "Each answer needs its own line.", "report $1…$2").parted(&answerJoint),
 	as("report", patternWith(`^(report .+?),? (?:rounded|correct) (?:to|in) (\d+ .+)$`, "rounded", "correct"), "Figures come after `to`.", "$1 to $2"),
 	as("report", patternWith(`^report (?:the )?sign (?:of )?(?:the )?(\S+)$`, "sign"), "For a sign, write `of` before the name.", "report sign of $1"),
 	as("report", patternWith(`^(report .+?),? (?:for |\(|\[)(\d+) (?:marks?|points?|pts?)[)\]]?$`, "mark", "p"), "Points come after `for`.", "$1 for $2 points"),
@@ -245,6 +255,8 @@ var rewordings = []reworded{
 	as("", patternWith(`^(\pL[\pL ]+:\s*([^=].*)?)$`, ":"), "Words are kept in a note.", "note $1"),
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "check $1 = $2 within 1 %").only(compares),
 	as("", patternWith(`^([^=\s]+?)\s*[≈≅]\s*(.+)$`, "≈", "≅"), "For \"about equal\", use = and within.", "$1 = $2"),
+	as("", patternWith(`^([^<>=≤≥]+?)\s*([<>≤≥]=?)\s*([^<>=≤≥]+)$`, "<", ">", "≤", "≥"), "A comparison begins with `check`.", "check $1 $2 $3").only(compares),
+	as("", patternWith(`^([^<>=≤≥]+?)\s*[<>≤≥]=?\s*([^<>=≤≥]+)$`, "<", ">", "≤", "≥"), "$1 has no value yet. At its limit, both sides are equal.", "$1 = $2").only(givesKnown),
 	as("", patternWith(`^(\S+)\s*=\s*(.+?)\s+at\s+(\S+)\s*=\s*(.+)$`, "at"), "For a value at one place, define a function.", "${1}1($3) = $2", "${1}1($4)"),
 	as("", patternWith(`^`+aName+`\s*=[^=\pL]*\d[^=\pL]*=\s*([^=]*\d[^=]*)$`, "="), "The first value has no unit, but the one after it has.", "$1 = $2").only(isMeasured).found(finding.Unreadable),
 	as("", patternWith(`^(.+?)`+toFigures, "f", "F"), "The digits of a given value say how many figures it has.", "$1").only(isGiven),
@@ -287,6 +299,9 @@ var settled = []finding.ID{finding.NamesTogether, finding.UnitOrName, finding.Tw
 
 // statementJoint is between two statements of one line, of which the second gives a name.
 var statementJoint = patternWith(`\s*(?:[,;]\s*(?:and\s+)?|\s+and\s+)(?:let )?(`+aName+`(?:\([^()=]*\))?\s*(?:=| in ))`, ",", ";", "and")
+
+// answerJoint is between two answers of one line.
+var answerJoint = patternWith(`(?:\s*,\s*(?:and\s+)?|\s+and\s+)()`, ",", "and")
 
 // intervalJoint is between two intervals of one line.
 var intervalJoint = patternWith(`\s*[,;]\s*(?:and\s+)?([^,;]+? for )`, ",", ";")
@@ -353,9 +368,9 @@ func (r *reader) rewordedAs(w *reworded, line, word string, most int) (out []str
 	}
 	several := false
 	for _, to := range w.lines {
-		one, each := strings.CutSuffix(to, "…")
+		one, behind, each := strings.Cut(to, "…")
 		lead, _, _ := strings.Cut(one, "$")
-		text := w.slip.compiled().ReplaceAllString(line, one)
+		text, tail := w.slip.compiled().ReplaceAllString(line, one), w.slip.compiled().ReplaceAllString(line, behind)
 		if strings.Contains(to, "\n") {
 			text = intervalJoint.compiled().ReplaceAllString(text, "\n  $1")
 		}
@@ -363,8 +378,12 @@ func (r *reader) rewordedAs(w *reworded, line, word string, most int) (out []str
 			out = append(out, text)
 			continue
 		}
-		for _, part := range statementJoint.parts(text[len(lead):]) {
-			out = append(out, lead+part)
+		joint := &statementJoint
+		if w.joint != nil {
+			joint = w.joint
+		}
+		for _, part := range joint.parts(text[len(lead):]) {
+			out = append(out, lead+part+tail)
 		}
 	}
 	if several && (len(out) < 2 || len(out) > mostReworded) {

@@ -80,6 +80,9 @@ func (u unitScan) joint(s *units.Scanner) bool {
 	blank := p.From > s.At
 	switch p.Kind {
 	case units.PartDot:
+		if !u.alone && isMark(u.before(s.At)) {
+			return false // 15 % · E: a mark ends a product
+		}
 		skipBlanks(&next)
 	case units.PartStar:
 		skipBlanks(&next)

@@ -30,11 +30,22 @@ type offer struct {
 // it is the last, or the first that fails.
 type Enter func(text string) *entry.Entry
 
-// Readings tries the readings that the first n findings of an entry offer.
+// Readings tries the readings that the first n findings of an entry offer, and puts them right.
+// Those of the others come as they are, or not at all.
 //
 // An offer that is refused in its turn sends a person round in a circle, so none is shown that
 // has not been entered on trial.
 func Readings(e *entry.Entry, n int, enter Enter) {
+	for i := range e.Findings[n:] {
+		f := &e.Findings[n+i]
+		f.Readings = slices.DeleteFunc(f.Readings, func(reading string) bool {
+			if f.At.To > len(e.Text) {
+				return false
+			}
+			bad, _ := refusal(enter(e.Text[:f.At.From] + reading + e.Text[f.At.To:]))
+			return bad != nil
+		})
+	}
 	if together(e, n, enter) {
 		return
 	}

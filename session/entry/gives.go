@@ -49,7 +49,12 @@ func BeginsWith(text string) string {
 // nothing.
 func FunctionOf(text string) string {
 	head, rest, ok := strings.Cut(text, "(")
-	_, after, closed := strings.Cut(rest, ")")
+	inside, after, closed := strings.Cut(rest, ")")
+	for argument := range strings.SplitSeq(inside, ",") {
+		if argument = strings.TrimSpace(argument); argument != "" && !isName(syntax.Canonical(argument)) {
+			return "" // m1c1(T1-T) = …
+		}
+	}
 	name := syntax.Canonical(head)
 	if !ok || !closed || ops.IsFunction(name) || len(head) > longestName || !isName(name) || !strings.HasPrefix(strings.TrimSpace(after), "=") {
 		return ""

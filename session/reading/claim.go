@@ -70,6 +70,9 @@ func (s *settler) newClaim(stmt syntax.Stmt) (c claim) {
 		for _, u := range stmt.Unknowns {
 			c.free = append(c.free, u.Name)
 		}
+		for _, b := range stmt.With {
+			c.free = append(c.free, b.Name)
+		}
 	case *syntax.Graph:
 		if g := &stmt.Curves[0]; len(stmt.Curves) == 1 {
 			in := g.In

@@ -92,8 +92,10 @@ func (s *settler) settle() Verdict {
 			return v
 		}
 	}
-	if v, ok := s.besideFunction(l.Entry.Text); ok {
-		return v
+	if l.Entry.Stmt != nil {
+		if v, ok := s.besideFunction(l.Entry.Text); ok {
+			return v
+		}
 	}
 	left := s.product()
 	if left.Refused || left.solved {

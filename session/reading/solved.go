@@ -288,14 +288,14 @@ func likeAnother(solve *syntax.Solve) bool {
 }
 
 // isConstant tells whether a symbol may be a constant of nature that the page has not brought
-// in: one of what comes out, or the e of an exponential.
+// in: one of what comes out, or the e of an exponential. An α without a dimension is an angle.
 func isConstant(symbol string, dim units.Dim) bool {
 	k, ok := units.LookupConstant(symbol)
 	if !ok {
 		return false
 	}
 	u, bad := units.NewTable().Parse(k.Unit, units.AloneInPlace)
-	return symbol == "e" || bad == nil && u.Dim() == dim
+	return symbol == "e" || bad == nil && u.Dim() == dim && !dim.IsOne()
 }
 
 // isWord tells whether a name is a word of a language that says of no quantity what it is, or a

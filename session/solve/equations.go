@@ -3,6 +3,7 @@ package solve
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
@@ -177,11 +178,14 @@ func (v *solving) oneUnknown() bool {
 			v.unknowns = []string{first.Name}
 			return true
 		}
-	} else if base := units.Symbol(first.Name); len(s.Unknowns) > 1 && v.holds(base) {
-		v.unknowns = []string{base}
-		return true
 	}
 	if len(s.Unknowns) > 1 {
+		for _, base := range []string{strings.TrimSuffix(first.Name, "1"), units.Symbol(first.Name)} {
+			if base != first.Name && v.holds(base) {
+				v.unknowns = []string{base}
+				return true
+			}
+		}
 		v.Find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation can have one unknown only.",
 			"For two roots of t write `for t1, t2`; two unknowns need two equations: "+togetherForm+"."))
 		return false

@@ -2,9 +2,11 @@ package solve
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
@@ -15,8 +17,8 @@ import (
 // solutionUnit is the unit that the solution for an unknown is shown in.
 //
 // In this order: the unit that the line asks for; of an angle, the one that its formula or a
-// condition is written in; degrees, if the equations have them; else the preferred one of the
-// dimension.
+// condition is written in; degrees, if the equations have them, or the last angle that is given above; else the preferred
+// one of the dimension.
 func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 	u := v.s.Unknowns[i]
 	if unit := v.Unit(u.In); unit != nil && unit.Dim() == st.Dim {
@@ -34,11 +36,24 @@ func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 				return unit
 			}
 		}
+		if d := v.lastAngle(); d != nil && d.Unit.Screen() == "°" {
+			return d.Unit
+		}
 	}
 	if unit := v.scale(u, st); unit != nil {
 		return unit
 	}
 	return units.Preferred(st.Dim, st.Tag)
+}
+
+// lastAngle is the last angle that is given above.
+func (v *solving) lastAngle() *plan.Def {
+	for _, d := range slices.Backward(v.Planner.Names.All()) {
+		if d.Given && !d.Failed() && d.Unit != nil && d.Kind == plan.Quantity && d.Unit.Dim().IsOne() && d.Unit.Tag() == units.Angle {
+			return d
+		}
+	}
+	return nil
 }
 
 // scale is the scale of temperature that an unknown is shown in: that of the temperature which
