@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -113,7 +114,15 @@ func (c *coder) needsBrackets(d *Def, at syntax.Span) run.Slot {
 
 // ownName records that a right side uses the name that it defines.
 func (c *coder) ownName(at syntax.Span, name string) run.Slot {
-	return c.refuse(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+name+"2.")
+	other := name
+	for n := 2; other == name || c.known(other); n++ {
+		other = name + strconv.Itoa(n)
+	}
+	f := finding.New(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+other+".")
+	if rest, ok := strings.CutPrefix(c.text, name); ok && strings.HasPrefix(strings.TrimSpace(rest), "=") {
+		f.Lines = []string{other + rest}
+	}
+	return c.says(f)
 }
 
 // unknownName says that a name is not given, and what may have been meant: the first

@@ -1,6 +1,9 @@
 package syntax
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // inner is the scope within a statement: that of the page, with names to which the
 // statement itself gives a meaning; in a formula, those alone.
@@ -150,6 +153,9 @@ func boundIn(tokens []token) []string {
 			after = true
 		case t.kind == nameToken && after:
 			out = append(out, Canonical(t.text))
+			if root, ok := strings.CutSuffix(out[len(out)-1], "1"); ok && tokens[0].is("solve") {
+				out = append(out, root) // for t1, t2
+			}
 		case t.is("the"), i > 0 && tokens[i-1].is("the"): // for the greater t
 		case t.kind == wordToken:
 			after = false

@@ -65,6 +65,15 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 		out.Readings = append(out.Readings, open.Readings...)
 	}
 	out.Equation = true
+	for i := range sides { // mu may be m*u
+		t := &sides[i]
+		if t.kind != nameToken || Canonical(t.text) == t.text || in.Known(Canonical(t.text)) {
+			continue
+		}
+		if parts, lacking, ok := Apart(t.text, in.Known, isSymbol); ok && len(parts) == 2 && len(lacking) < len(parts) {
+			out.Readings = append(out.Readings, OpenEquation(text[:t.from]+parts[0]+"*"+parts[1]+text[t.to:]+clauses, product, in).Readings...)
+		}
+	}
 	if name := halfIndex(sides); name != "" && !product {
 		out.Readings = append([]Reading{{Text: name + text[sides[2].to:]}}, out.Readings...)
 	}

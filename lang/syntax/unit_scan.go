@@ -195,8 +195,6 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 		return end, true
 	}
 	switch r := u.at(end); {
-	case isDegree(r) && bareFunction(strings.TrimRight(word, "0123456789")): // 50cos30°
-		return end, false
 	case u.beforeDecimal(p.From, end) < end, r == '(', r == '_', r == '@', r == '\'', r >= '₀' && r <= '₉', isLoweredLetter(r):
 		return end, false
 	case isBlank(r) && ops.IsFunction(word) && u.at(u.skip(end)) == '(' && len(word) > 1:
@@ -208,13 +206,15 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 }
 
 // beforeDecimal returns where a word ends whose last digits would be cut at their point: the
-// sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5.
+// sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5; or that are in degrees:
+// the cos of cos30°.
 func (u unitScan) beforeDecimal(from, to int) int {
-	if u.at(to) != '.' || u.digits(to+1) == to+1 {
+	degrees := isDegree(u.at(to))
+	if !degrees && (u.at(to) != '.' || u.digits(to+1) == to+1) {
 		return to
 	}
 	word := strings.TrimRight(u.text[from:to], "0123456789")
-	if word == u.text[from:to] || strings.HasSuffix(word, "_") {
+	if word == u.text[from:to] || strings.HasSuffix(word, "_") || degrees && !bareFunction(word) {
 		return to
 	}
 	return from + len(word)

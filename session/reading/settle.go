@@ -230,6 +230,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		all = slices.DeleteFunc(all, func(w weighed) bool { return w.sense < best })
 	}
 	if open.Equation && !open.Posed && best > none {
+		slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.sense, a.sense) })
 		if v, ok := s.solveAlone(all); ok {
 			return v
 		}
