@@ -42,7 +42,7 @@ func Readings(e *entry.Entry, n int, enter Enter) {
 			if f.At.To > len(e.Text) {
 				return false
 			}
-			bad, _ := refusal(enter(e.Text[:f.At.From] + reading + e.Text[f.At.To:]))
+			bad, _ := enter(e.Text[:f.At.From] + reading + e.Text[f.At.To:]).Refusal()
 			return bad != nil
 		})
 	}
