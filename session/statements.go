@@ -55,8 +55,12 @@ var statements = table(
 		l.Set.Figures, l.Set.ByGivens = units.Figures{N: s.Figures, Keep: s.Figures > 0}, s.Figures == 0
 	}),
 	of(func(l *eval.Line, _ *syntax.ExactSetting) { l.Set.Exact = true }),
-	of(func(l *eval.Line, _ *syntax.AddedSetting) { l.Set.Added = true }),
-	of(func(l *eval.Line, s *syntax.RoundSetting) { l.Set.Rounding = s.Rule() }),
+	of(func(l *eval.Line, s *syntax.SpreadSetting) {
+		if l.Set.Added = l.Set.Added || !s.Up; s.Up {
+			l.Set.Rounding |= units.OffUp
+		}
+	}),
+	of(func(l *eval.Line, s *syntax.RoundSetting) { l.Set.Rounding = s.Rule() | l.Set.Rounding&units.OffUp }),
 	of(func(*eval.Line, *syntax.Note) {}).with(advise.Note),
 	of(func(*eval.Line, *syntax.Remark) {}),
 )

@@ -8,7 +8,7 @@ import (
 	"steelyard/units/writing"
 )
 
-// Rounding tells what becomes of a five with nothing after it.
+// Rounding tells what becomes of a five with nothing after it, and of uncertainties.
 type Rounding uint8
 
 const (
@@ -16,7 +16,12 @@ const (
 	HalfAway Rounding = iota
 	// HalfEven rounds it to the even digit (NIST SP 811, B.7).
 	HalfEven
+	// OffUp is added to either where uncertainties are rounded up (JCGM 100:2008, 7.2.6).
+	OffUp
 )
+
+// even tells whether a five goes to the even digit.
+func (r Rounding) even() bool { return r&HalfEven != 0 }
 
 // Figures is how many significant figures are printed. Its zero value is six,
 // zeros at the end dropped. With Keep, exactly N are printed, and a power of
@@ -33,6 +38,16 @@ type Figures struct {
 	// Decimals tells that they were counted by the place of the last: what is rounded up
 	// to a power of ten has one more, as 9.96 to tenths is 10.0.
 	Decimals bool
+	// Off tells that the number is an uncertainty.
+	Off bool
+}
+
+// digits are those that a number is shown with.
+func (f Figures) digits(v float64, r Rounding) rounding.Digits {
+	if f.Off && r&OffUp != 0 {
+		return rounding.Up(v, f.figures())
+	}
+	return rounding.Decimal(v, f.figures(), r.even())
 }
 
 // Form tells what a quantity is written for.
@@ -59,13 +74,13 @@ func (f Figures) figures() int {
 
 // RoundsUp tells whether a number is rounded up to a power of ten.
 func RoundsUp(v float64, f Figures, r Rounding) bool {
-	x := rounding.Decimal(v, f.figures(), r == HalfEven)
+	x := f.digits(v, r)
 	return x.Carried
 }
 
 // LastPlace is the power of ten of the last figure with which a number is shown.
 func (f Figures) LastPlace(v float64, r Rounding) int {
-	x := rounding.Decimal(v, f.figures(), r == HalfEven)
+	x := f.digits(v, r)
 	for ; !f.Keep && x.N > 1 && x.D[x.N-1] == '0'; x.N-- {
 	}
 	if f.Decimals && x.Carried {
@@ -101,7 +116,7 @@ func appendNumber(out []byte, v float64, f Figures, r Rounding, form Form) []byt
 	case !finite(v):
 		return append(out, "infinite"...)
 	}
-	x := rounding.Decimal(v, f.figures(), r == HalfEven)
+	x := f.digits(v, r)
 	keep := f.Keep && f.N > 0
 	if f.Decimals && x.Carried {
 		x.D[x.N] = '0'

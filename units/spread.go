@@ -19,9 +19,9 @@ func FormatSpread(v, u float64, figures int, r Rounding, form Form) string {
 	if !finite(v) || !finite(u) { // in words
 		return FormatNumber(v, Figures{N: figures}, r, form) + " ± " + FormatNumber(u, Figures{N: figures}, r, form)
 	}
-	off := rounding.Decimal(u, min(max(figures, 1), rounding.Held), r == HalfEven)
+	off := Figures{N: max(figures, 1), Off: true}.digits(u, r)
 	place := off.Exp - off.N + 1
-	x, first := rounding.ToPlace(v, place, r == HalfEven), off.Exp
+	x, first := rounding.ToPlace(v, place, r.even()), off.Exp
 	if v != 0 {
 		first = max(first, x.Exp)
 	}
@@ -76,7 +76,7 @@ func FormatUncertain(v, u float64, unit *Unit, figures int, r Rounding, form For
 // It is compared exactly, as a fraction: a float64 of 0.1 is not 0.1.
 func (d Decimal) IsRounded(v float64, r Rounding) bool {
 	place := int(d.LastPlace)
-	x := rounding.ToPlace(v, place, r == HalfEven)
+	x := rounding.ToPlace(v, place, r.even())
 	if x.N < x.Exp-place+1 { // more digits than a float64 holds for certain
 		return d.Hi == v
 	}

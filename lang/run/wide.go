@@ -127,7 +127,11 @@ func (w *walker[N, D]) together(in *Instr, code *Code, fn *Func, i Slot, out, va
 		return 0
 	}
 	h, list := hold(w.d, all)
-	to := make([]int32, len(out))
+	var one [1]int32
+	to := one[:]
+	if len(out) > 1 {
+		to = make([]int32, len(out))
+	}
 	if !(together{h}).put(in.Op, in.K, list, to) {
 		_, h.why = w.d.unknown()
 	}

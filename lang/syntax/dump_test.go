@@ -166,7 +166,10 @@ func dumpStmt(s Stmt) string {
 		return out
 	case *ExactSetting:
 		return "exact"
-	case *AddedSetting:
+	case *SpreadSetting:
+		if s.Up {
+			return "rounded up"
+		}
 		return "added"
 	case *RoundSetting:
 		return fmt.Sprintf("round %d", s.Rule())

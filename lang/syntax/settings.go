@@ -21,8 +21,11 @@ type (
 	//
 	// Then 2 kg counts as two whole kilograms, and not as one figure.
 	ExactSetting struct{ aside }
-	// AddedSetting is results with uncertainties added.
-	AddedSetting struct{ aside }
+	// SpreadSetting is results with uncertainties added, or with uncertainties rounded up.
+	SpreadSetting struct {
+		aside
+		Up bool
+	}
 	// RoundSetting is round halves to even, or round halves away from zero.
 	//
 	// It matters for a final five alone: 2.5 is 2 to even and 3 away from zero.
@@ -36,7 +39,7 @@ var resultsWord = StatementWord{
 	Word: "results", Form: "results to N figures, or with uncertainties added",
 	Summary: "Sets how many figures results are shown with.",
 	Example: "results to 3 figures", Stored: true, Ready: true, read: readResults,
-	second: "to", sure: "uncertainties added",
+	second: "to", sure: "with uncertainties",
 }
 
 var givensWord = StatementWord{
@@ -67,8 +70,11 @@ func readResults(r *reader, at int) (Stmt, *fault) {
 	if givensFigures(r.text[at:r.to]) {
 		return &FiguresSetting{}, nil
 	}
-	if strings.Join(strings.Fields(r.text[at:r.to]), " ") == "with uncertainties added" {
-		return &AddedSetting{}, nil
+	switch strings.Join(strings.Fields(r.text[at:r.to]), " ") {
+	case "with uncertainties added":
+		return &SpreadSetting{}, nil
+	case "with uncertainties rounded up":
+		return &SpreadSetting{Up: true}, nil
 	}
 	return clauses(readFigures)(r, at)
 }

@@ -19,7 +19,7 @@ func uncertainty(p *eval.Page, d *plan.Def) string {
 	if v == nil || v.U == 0 {
 		return ""
 	}
-	words := "standard uncertainty " + units.FormatQuantity(v.UInUnit(), v.Unit, units.Figures{N: 2, Keep: true}, v.Rounding, units.Screen)
+	words := "standard uncertainty " + units.FormatQuantity(v.UInUnit(), v.Unit, units.Figures{N: 2, Keep: true, Off: true}, v.Rounding, units.Screen)
 	if v.InUnit != 0 && !v.Unit.Affine() {
 		words += ", " + units.FormatNumber(100*v.UInUnit()/math.Abs(v.InUnit), units.Figures{N: 2}, v.Rounding, units.Screen) + " %"
 	}
@@ -38,7 +38,7 @@ func uncertainties(v *entry.Value) string {
 		}
 	}
 	said := func(e entry.Value) string {
-		return units.FormatQuantity(e.UInUnit(), e.Unit, units.Figures{N: 2, Keep: true}, e.Rounding, units.Screen)
+		return units.FormatQuantity(e.UInUnit(), e.Unit, units.Figures{N: 2, Keep: true, Off: true}, e.Rounding, units.Screen)
 	}
 	if least.U == most.U {
 		return "standard uncertainty of each value " + said(most)

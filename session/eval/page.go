@@ -110,7 +110,7 @@ func NewPage() *Page {
 	p := &Page{Planner: plan.New()}
 	p.Planner.Library = p.libraryFormula
 	p.Planner.LibraryNames = formula.Names
-	p.Planner.Settings = func() (even, added bool) { return p.Set.Rounding == units.HalfEven, p.Set.Added }
+	p.Planner.Settings = func() (even, added bool) { return p.Set.Rounding&units.HalfEven != 0, p.Set.Added }
 	return p
 }
 

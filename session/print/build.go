@@ -65,7 +65,7 @@ func (b *builder) figures() {
 		return slices.ContainsFunc(e.Values(), func(v entry.Value) bool { return v.U > 0 || v.List != nil && v.List.U != nil })
 	}; slices.ContainsFunc(b.all, unsure) {
 		is := "± is one standard uncertainty. "
-		if slices.ContainsFunc(b.all, func(e *entry.Entry) bool { _, added := e.Stmt.(*syntax.AddedSetting); return added }) {
+		if slices.ContainsFunc(b.all, func(e *entry.Entry) bool { s, ok := e.Stmt.(*syntax.SpreadSetting); return ok && !s.Up }) {
 			is = "± of a result is the sum of what the ± of its givens come to. "
 		}
 		how += is

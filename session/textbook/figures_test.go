@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/units"
 )
 
 // published is the check of a published value at the end of a problem.
@@ -71,6 +72,21 @@ func TestCountedFigures(t *testing.T) {
 	for number, want := range map[string]string{"0.0009": "one figure", "15450.0": "six figures", "87.990": "five figures", "30.42": "four figures", "99": "two figures", "100.": "three figures"} {
 		if says := described("x = "+number+" m", "2*x"); !strings.HasPrefix(says, want) || strings.Contains(says, "hold a place") {
 			t.Errorf("%s m: %s, want %s", number, says, want)
+		}
+	}
+}
+
+// TestUncertaintiesRoundedUp has row SIG-006, 10.47 mΩ, and what JCGM 100:2008, 7.2.6, says of
+// 28.05 kHz; both without the setting, too.
+func TestUncertaintiesRoundedUp(t *testing.T) {
+	for given, want := range map[string][2]string{"150.00 ± 10.47 mΩ": {"150 ± 10 mΩ", "150 ± 11 mΩ"}, "400.00 ± 28.05 kHz": {"400 ± 28 kHz", "400 ± 28 kHz"},
+		"5.0 ± 0.0991 m": {"5.000 ± 0.099 m", "5.00 ± 0.10 m"}} {
+		_, unit, _ := strings.Cut(given, " ± ")
+		for i, setting := range []string{"results to 6 figures", "results with uncertainties rounded up"} {
+			p := newPage(t, setting, "x = "+given)
+			if got := p.enter("1*x in " + unit[strings.Index(unit, " ")+1:]).Values()[0].Shown(units.Screen); got != want[i] {
+				t.Errorf("%s, %s: %s, want %s", given, setting, got, want[i])
+			}
 		}
 	}
 }

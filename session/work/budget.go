@@ -163,4 +163,4 @@ func (b *budget) off(u float64, unit *units.Unit) entry.Said {
 }
 
 // offFigures are those that uncertainties are shown to.
-var offFigures = units.Figures{N: eval.UsualOff, Keep: true}
+var offFigures = units.Figures{N: eval.UsualOff, Keep: true, Off: true}

@@ -214,7 +214,11 @@ func closeSpread(v *entry.Value, was units.Decimal) bool {
 	}
 	off, ok := units.ParseDecimal(was.Off.Text)
 	step := math.Pow10(int(off.LastPlace))
-	return ok && off.LastPlace == was.LastPlace && math.Abs(was.Float()-v.InUnit) <= 0.5001*step && math.Abs(off.Float()-v.UInUnit()) <= 0.5001*step
+	most := 0.5001 * step
+	if v.Rounding&units.OffUp != 0 {
+		most = step
+	}
+	return ok && off.LastPlace == was.LastPlace && math.Abs(was.Float()-v.InUnit) <= 0.5001*step && math.Abs(off.Float()-v.UInUnit()) <= most
 }
 
 // decade is the power of ten of a number's first digit: 2 for 257. It is read

@@ -44,6 +44,17 @@ func Decimal(v float64, n int, even bool) Digits {
 	return out
 }
 
+// Up is Decimal of an uncertainty, rounded up: 10.47 to two figures is 11. Less than a tenth
+// of the last figure is cut off, as 28.05 is 28 (both are examples of JCGM 100:2008, 7.2.6).
+func Up(v float64, n int) Digits {
+	x := Decimal(v, Held, false)
+	if n < Held && x.D[n] != '0' {
+		x.D[n] = '9'
+	}
+	x.Round(n, false)
+	return x
+}
+
 // Round keeps n digits.
 func (x *Digits) Round(n int, even bool) {
 	if n >= x.N {
