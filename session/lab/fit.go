@@ -188,10 +188,10 @@ func (f *fitting) lineParams() {
 	}
 }
 
-// slopeUnit is the unit of the slope: that of y over that of x.
+// slopeUnit is the unit of the slope: that of y over that of x, mL/K for mL over °C.
 func (f *fitting) slopeUnit(st run.Static) *units.Unit {
 	var of units.Product
-	if of.Times(f.y.Unit, units.NewExp(1, 1)) && of.Times(f.x.Unit, units.NewExp(-1, 1)) {
+	if of.Times(f.y.Unit.OfDifference(), units.NewExp(1, 1)) && of.Times(f.x.Unit.OfDifference(), units.NewExp(-1, 1)) {
 		if u := of.Per(st.Dim, st.Tag); u != nil {
 			return u
 		}

@@ -156,8 +156,5 @@ func (f *fitting) farOff(got run.Fitted, q *entry.Fit) []entry.Said {
 
 // difference is a difference in a unit, with two figures.
 func (f *fitting) difference(v float64, u *units.Unit) entry.Said {
-	if u.Affine() {
-		u = units.Preferred(u.Dim(), units.None)
-	}
-	return f.Told(units.Figures{N: 2, Keep: true}, v, u)
+	return f.Told(units.Figures{N: 2, Keep: true}, v, u.OfDifference())
 }

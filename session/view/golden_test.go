@@ -7,6 +7,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -122,9 +123,10 @@ func TestJSONReadsBack(t *testing.T) {
 				}
 			}
 			_, has := o["value"]
-			_, parts := o["components"] // a vector has these in its place
-			_, vectors := o["vectors"]
-			parts = parts || vectors
+			parts := slices.ContainsFunc([]string{"values", "components", "vectors"}, func(several string) bool {
+				_, ok := o[several] // a list or a vector has these in its place
+				return ok
+			})
 			for _, field := range []string{"si_unit", "dimension", "shown", "shown_value", "shown_unit"} {
 				if _, ok := o[field]; ok != (has || parts && field != "shown_value") {
 					t.Errorf("%s: value and %s must stand together in %s", file, field, row)
