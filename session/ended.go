@@ -50,7 +50,7 @@ func endedAt(l *eval.Line, why limit.Ending) finding.Finding {
 		}
 		return finding.New(finding.Stopped, at, "Stopped"+doing+"; this line has no value.", "")
 	}
-	return finding.New(finding.TooLong, at, "This line takes more than "+strconv.Itoa(limit.Steps/1_000_000)+" million steps to work out; it was ended"+doing+".",
+	return finding.New(finding.TooLong, at, "This line takes more than "+strconv.Itoa(limit.Steps/1_000_000)+" million steps, so it was stopped"+doing+".",
 		"Split it into several lines, or use a shorter range.")
 }
 

@@ -127,7 +127,7 @@ var oneSign = [...]struct {
 	why        string
 	names      []string
 }{
-	{"a normal force", "N", false, "a surface can push, and not pull", []string{"N", "n", "F_N", "F_n", "F_normal", "normal"}},
-	{"a tension", "N", false, "a rope can pull, and not push", []string{"T", "F_T", "F_tension", "tension"}},
+	{"a normal force", "N", false, "a surface can only push", []string{"N", "n", "F_N", "F_n", "F_normal", "normal"}},
+	{"a tension", "N", false, "a rope can only pull", []string{"T", "F_T", "F_tension", "tension"}},
 	{"the work of friction", "J", true, "friction takes energy from what slides", []string{"W_f", "W_fr", "W_friction", "W_μ", "work_friction", "friction_work"}},
 }

@@ -115,7 +115,7 @@ func (p *printing) choose(as, edition string, files []string) string {
 	}
 	switch {
 	case as == "" && strings.EqualFold(ext, ".pdf"):
-		return "a PDF is not printed: print it as html and from there with a browser, or as latex."
+		return "PDF can't be printed directly: print html and use a browser, or print latex."
 	case as == "" && p.form == nil:
 		p.form = &forms[0]
 	}
@@ -125,11 +125,11 @@ func (p *printing) choose(as, edition string, files []string) string {
 	case "handout":
 		p.edition = print.Handout
 	default:
-		return "there is no edition " + quoted(edition) + ": it is key or handout."
+		return "there is no edition " + quoted(edition) + ": write key or handout."
 	}
 	switch {
 	case p.form == nil:
-		return "worksheets can't be printed as " + quoted(as) + ": it is " + formNames() + "."
+		return "worksheets can't be printed as " + quoted(as) + ": write " + formNames() + "."
 	case strings.HasPrefix(files[0], "-") && files[0] != stdinName:
 		return "there is no option " + quoted(files[0]) + "."
 	case len(files) > 1 && p.to == "" && !p.open:

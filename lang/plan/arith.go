@@ -28,8 +28,7 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 		return c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
 	}
 	if sa.Tag.Clashes(sb.Tag) {
-		return c.refuse(finding.AngleOrCycle, x.At, "One side is in rad/s, the other in Hz; they differ by a factor 2π.",
-			"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
+		return c.clash(x.At)
 	}
 	st.Tag = units.SumTag(st.Dim, sa.Tag, sb.Tag)
 	st.Absent, st.Along = sa.Absent || sb.Absent, sa.Along && sb.Along
@@ -44,6 +43,14 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 	}
 	return c.emit(run.Instr{Op: op, A: a, B: b}, x.At, st)
 }
+
+// clash says that an angle per time meets cycles per time.
+func (c *coder) clash(at syntax.Span) run.Slot {
+	return c.refuse(finding.AngleOrCycle, at, "One side is in rad/s, the other in Hz. They differ by a factor 2π.",
+		"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
+}
+
+const noSum = "Temperatures can't be added: 20 °C and 30 °C don't make 50 °C."
 
 // heatOfSum says what the sum or difference of two temperatures is. A temperature
 // in °C is a point on a scale (Point), what lies between two is a Difference, and a
@@ -60,8 +67,7 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 func (c *coder) heatOfSum(x *syntax.Binary, a, b run.Heat) (run.Heat, bool) {
 	if x.Op == syntax.Add {
 		if a == run.Point && b == run.Point {
-			c.find(finding.TemperatureSum, x.At, "Temperatures can't be added: 20 °C and 30 °C don't make 50 °C.",
-				"Add a difference in K to a temperature. For a mean write T1 + (T2 - T1)/2.")
+			c.find(finding.TemperatureSum, x.At, noSum, "Add a difference in K to a temperature. For a mean, write T1 + (T2 - T1)/2.")
 			return run.Plain, false
 		}
 		if a == run.Point || b == run.Point {

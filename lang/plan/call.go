@@ -115,15 +115,18 @@ func (c *coder) args(x *syntax.Call, least, most int) ([]run.Slot, bool) {
 		}
 	}
 	if n := len(x.Args); n < least || n > most {
-		want := writing.Count(most, "argument")
+		want := writing.Count(most, "value")
 		if most != least {
 			want = itoa(least) + " to " + want
 		}
-		message, hint, readings := x.Func+" takes "+want+"; here it has "+itoa(n)+".", "Put commas between the values.", []string(nil)
-		if x.Func == "angle" && n == 1 {
-			hint, readings = "That of one vector with +x is its direction.", []string{"direction(" + c.source(x.Args[0].X.Span()) + ")"}
+		hint, readings := "Take the others out.", []string(nil)
+		switch {
+		case x.Func == "angle" && n == 1:
+			hint, readings = "For the angle to +x, use direction.", []string{"direction(" + c.source(x.Args[0].X.Span()) + ")"}
+		case n < least:
+			hint = "Write the others too, with commas between them."
 		}
-		c.find(finding.WrongCall, x.At, message, hint, readings...)
+		c.find(finding.WrongCall, x.At, x.Func+" takes "+want+"; here it has "+itoa(n)+".", hint, readings...)
 		return nil, false
 	}
 	slots := make([]run.Slot, len(x.Args))
@@ -201,10 +204,10 @@ func (c *coder) pureArgument(x *syntax.Call, s run.Slot, takes ops.Shape) bool {
 	at := x.Args[0].X
 	if !st.Dim.IsOne() {
 		wants := "a pure number"
-		hint := "Divide by a quantity of the same kind, so the units cancel."
+		hint := "Divide it by " + another(st) + ", so the units cancel."
 		if takes == ops.AngleToPure {
 			wants = "an angle"
-			hint = "Write an angle, as in " + x.Func + "(30°), or a ratio of two quantities of one kind."
+			hint = "Write an angle, as in " + x.Func + "(30°), or divide by " + another(st) + "."
 		}
 		c.find(finding.ArgumentDimension, at.Span(),
 			x.Func+" takes "+wants+"; "+c.shown(at)+" is "+phrase(st)+".", hint)

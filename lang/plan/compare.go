@@ -19,14 +19,14 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
 	} else if a.IsVector() != b.IsVector() && c.code.Statics[left.Slot].Open == 0 && c.code.Statics[right.Slot].Open == 0 {
-		c.refuse(finding.VectorOrNumber, whole, "`"+c.shown(l)+"` is "+ShapeName(a)+", `"+c.shown(r)+"` is "+ShapeName(b)+": they can't be compared.", "Compare the magnitude of the vector, or a component.",
+		c.refuse(finding.VectorOrNumber, whole, "`"+c.shown(l)+"` is "+ShapeName(a)+", `"+c.shown(r)+"` is "+ShapeName(b)+": they can't be compared.", "Compare the vector's magnitude, or a component.",
 			magnitude(a, c.shown(l))+c.source(syntax.Span{From: l.Span().To, To: r.Span().From})+magnitude(b, c.shown(r)))
 	} else if a.IsVector() && b.IsVector() && a.Components() != b.Components() {
 		c.sameAxes(left.Slot, right.Slot, whole)
 	} else if (a.Shape == run.List || a.Shape == run.Vectors) && a.Shape == b.Shape && a.Width != b.Width {
 		c.unequal(whole, c.shown(l), a, c.shown(r), b)
 	} else if a.Tag.Clashes(b.Tag) {
-		c.refuse(finding.AngleOrCycle, whole, "One side is in rad/s, the other in Hz; they differ by a factor 2π.", "")
+		c.clash(whole)
 	}
 	left.Static, right.Static = c.static(left.Slot), c.static(right.Slot)
 	return c.findings

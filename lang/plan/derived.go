@@ -76,7 +76,7 @@ func (c *coder) slopeAt(x *syntax.SlopeOf, at run.Slot, fn int, depends bool) ru
 // area has the other sign, as an integral has.
 func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 	if x.Var.Name == "" {
-		return c.refuse(finding.Incomplete, x.X.Span(), "The line doesn't say against what the curve is drawn.",
+		return c.refuse(finding.Incomplete, x.X.Span(), "The line doesn't say which name changes along the curve.",
 			"Write it before the range, as in `area under k*x against x from 0 m to 4 m`.")
 	}
 	switch list := c.isList(x.Var.Name); {

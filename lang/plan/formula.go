@@ -68,8 +68,8 @@ func (c *coder) callFormula(x *syntax.Call, d *Def) run.Slot {
 		return c.needs(d, x.At)
 	}
 	if _, ok := d.Formula.Left.(*syntax.Name); !ok {
-		return c.refuse(finding.NotAvailableYet, x.Name, d.Name+" has no single name on its left side, so it can't be used with brackets.",
-			"Write its right side out instead.")
+		return c.refuse(finding.NotAvailableYet, x.Name, d.Name+" can't be used with brackets: its left side isn't one name.",
+			"Write out its right side instead.")
 	}
 	params, args, ok := c.formulaArgs(x, d.Formula)
 	if !ok {
@@ -158,20 +158,24 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 	}
 	st := c.settledTo(s, want.Dim())
 	if st.Dim != want.Dim() {
-		wants := want.Screen()
+		wants := "in " + want.Screen()
 		if want.Dim().IsOne() {
 			wants = "a pure number"
 			if want.Tag() == units.Angle {
 				wants = "an angle"
 			}
 		}
+		given := c.shown(a)
+		if given == sym.Name {
+			given = "here it"
+		}
 		f := finding.New(finding.FormulaArgument, a.Span(),
-			sym.Name+" wants "+wants+"; "+c.shown(a)+" is "+phrase(st)+".",
-			c.fitHint(a, want, x.Func+" takes "+sym.Name+meaning(sym)+", in "+unitWord(want)+"."))
+			"In "+x.Func+", "+sym.Name+" is "+wants+"; "+given+" is "+phrase(st)+".",
+			c.fitHint(a, want, "It takes "+sym.Name+meaning(sym)+", in "+unitWord(want)+"."))
 		return c.says(f)
 	}
 	if st.Tag.Clashes(want.Tag()) {
-		return c.refuse(finding.AngleOrCycle, a.Span(), sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+phrase(st)+". They differ by a factor 2π.", "")
+		return c.refuse(finding.AngleOrCycle, a.Span(), "In "+x.Func+", "+sym.Name+" is in "+want.Screen()+"; "+c.shown(a)+" is "+phrase(st)+".", "They differ by a factor 2π: multiply or divide by it.")
 	}
 	if n, bare := syntax.Unbracket(a).(*syntax.Number); bare && want.Tag() == units.Angle && want.Dim().IsOne() && want.ToSIFloat(1) != 1 && n.Value.Hi != 0 {
 		f := finding.New(finding.FormulaArgument, n.At, n.Value.Text+" has no unit, so it is read as "+n.Value.Text+" rad; "+sym.Name+" is in "+want.Screen()+".",
@@ -180,8 +184,8 @@ func (c *coder) formulaArg(x *syntax.Call, a syntax.Expr, sym syntax.FormulaSymb
 		c.findings = append(c.findings, f)
 	}
 	if sym.Axes > 0 && !zero && (!st.IsVector() || int(st.Components()) != sym.Axes) {
-		return c.refuse(finding.FormulaArgument, a.Span(), sym.Name+" wants a vector of "+writing.Count(sym.Axes, "component")+"; "+c.shown(a)+" is not one.",
-			x.Func+" takes "+sym.String()+".")
+		return c.refuse(finding.FormulaArgument, a.Span(), "In "+x.Func+", "+sym.Name+" is a vector with "+writing.Count(sym.Axes, "component")+"; "+c.shown(a)+" isn't.",
+			"It takes "+sym.String()+".")
 	}
 	if st.Tag != want.Tag() {
 		// The symbol's own unit says whether it is an angle or counts cycles.

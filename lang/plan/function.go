@@ -116,8 +116,8 @@ func (p *Planner) planned(d *Def, key []run.Static, params []string, body func(*
 
 // tooDeep records that functions call each other beyond the limit.
 func (c *coder) tooDeep(at syntax.Span) run.Slot {
-	return c.refuse(finding.TooLong, at, "Functions use each other more than "+itoa(limit.Calls)+" deep here.",
-		"Work part of it out in another line.")
+	return c.refuse(finding.TooLong, at, "More than "+itoa(limit.Calls)+" functions use each other here.",
+		"Work out part of it in another line.")
 }
 
 // adopt takes over what is wrong within a function for these arguments, at the
@@ -211,8 +211,8 @@ func (c *coder) pieces(ps []syntax.Piece) run.Slot {
 func (c *coder) interval(p *syntax.Piece) run.Slot {
 	v := c.param(p.Var)
 	if v == nil {
-		return c.refuse(finding.UnknownName, p.VarAt, p.Var+" is not an argument of this function.",
-			"Write the interval with the name in the brackets.")
+		return c.refuse(finding.UnknownName, p.VarAt, p.Var+" isn't in the brackets of this function.",
+			"Write the interval with a name from the brackets.")
 	}
 	cond := run.NoSlot
 	bound := func(x syntax.Expr, open, low bool) bool {
@@ -269,7 +269,7 @@ func (p *Planner) CheckFunction(fn *syntax.FuncDef, text string) ([]*Def, []find
 		c.names(piece.Lo)
 		c.names(piece.Hi)
 		if c.param(piece.Var) == nil {
-			c.find(finding.UnknownName, piece.VarAt, piece.Var+" is not an argument of "+fn.Name+".",
+			c.find(finding.UnknownName, piece.VarAt, piece.Var+" isn't in the brackets of "+fn.Name+".",
 				"Write the interval with "+writing.List(fn.Params, "or")+".")
 		}
 	}

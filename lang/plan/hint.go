@@ -47,7 +47,7 @@ func (c *coder) unitOf(u syntax.UnitText) *units.Unit {
 
 // UnlikeEnds says that a range goes from one kind of quantity to another.
 func UnlikeEnds(to syntax.Expr, a, b run.Static) finding.Finding {
-	return finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Use units of the same kind for both ends.")
+	return finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Both ends must be the same kind of quantity.")
 }
 
 // apart records a unit that was written with blanks round its slash: 108 km / h
@@ -67,8 +67,8 @@ func (c *coder) apart(x *syntax.Binary) bool {
 	}
 	if ok {
 		at := syntax.Span{From: number.At.From, To: x.At.To}
-		c.find(finding.UnitText, at, "`"+c.source(at)+"` divides by the name "+n.Name+", and no line above defines it.",
-			"For per "+n.Name+", use a power of the unit.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
+		c.find(finding.UnitText, at, "In `"+c.source(at)+"`, "+n.Name+" is read as a name, and no line above defines it.",
+			"For the unit \"per "+n.Name+"\", write "+n.Name+"^-1.", c.source(number.At)+" "+n.Name+"^-1", c.source(number.At)+"/(1 "+n.Name+")")
 		return true
 	}
 	q, ok := x.X.(*syntax.Quantity)
@@ -76,8 +76,8 @@ func (c *coder) apart(x *syntax.Binary) bool {
 		return false
 	}
 	joined := c.source(q.At) + "/" + n.Name
-	c.find(finding.UnitText, x.At, "`"+c.source(x.At)+"` divides by the name "+n.Name+", and no line above defines it.",
-		"Write a unit without spaces round its slash.", joined)
+	c.find(finding.UnitText, x.At, "In `"+c.source(x.At)+"`, "+n.Name+" is read as a name, and no line above defines it.",
+		"In a unit, the slash has no spaces round it.", joined)
 	return true
 }
 
@@ -186,7 +186,7 @@ func (c *coder) fitHint(a syntax.Expr, want *units.Unit, otherwise string) strin
 	if has == "" {
 		has = "no unit"
 	}
-	return n.Name + " is in " + has + " (line " + itoa(d.Line) + ")" + "; it should be in " + unitWord(want) + "."
+	return "Check line " + itoa(d.Line) + ": there " + n.Name + " is in " + has + "."
 }
 
 // GivenHint names a given whose unit would have to be another one for a product
@@ -217,9 +217,9 @@ func (p *Planner) GivenHint(x syntax.Expr, text string, got run.Static, want uni
 			continue
 		}
 		dim := p.Static(d.Slot).Dim.Mul(ratio.Pow(e.Inv()))
-		if k, ok := units.KindOf(dim, units.None); ok && units.Customary(d.Name, dim) {
-			return "Or check " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
-				"; " + k.Articled() + ", in " + units.Preferred(dim, units.None).Screen() + ", would fit."
+		if _, ok := units.KindOf(dim, units.None); ok && units.Customary(d.Name, dim) {
+			return "Check " + d.Name + " (line " + itoa(d.Line) + "): it is " + phrase(p.Static(d.Slot)) +
+				"; in " + units.Preferred(dim, units.None).Screen() + " it would fit."
 		}
 	}
 	return ""

@@ -22,8 +22,8 @@ func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
 	if st.Heat != run.Point || c.fn != nil || slices.ContainsFunc(c.findings, said) || c.holdsGasConstant(by) {
 		return
 	}
-	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature; in a product it is used in kelvin.",
-		"For a difference of temperatures write K or Δ°C.")
+	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature; a product uses it in kelvin.",
+		"For a difference of temperatures, write K or Δ°C.")
 	f.Severity = finding.Caution
 	c.findings = append(c.findings, f)
 }

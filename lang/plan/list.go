@@ -100,11 +100,11 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape r
 			return run.NoSlot
 		}
 		if shape == run.Vector && one.IsVector() {
-			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+ShapeName(one)+"; a component of a vector is a number.",
+			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+ShapeName(one)+"; each component of a vector is a number.",
 				"A list of vectors has square brackets, as in [(3, 4), (1, 2)] N.")
 		}
 		if shape == run.List && (one.Shape == run.List || one.Shape == run.Vectors) {
-			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+several(one)+"; a value of a list is one number or one vector.",
+			return c.refuse(finding.OneValueNeeded, of[i].Span(), c.shown(of[i])+" is "+several(one)+"; each value in a list is one number or one vector.",
 				"Write the values themselves, with commas between them.")
 		}
 		agreed, ok := c.p.agree(st, one)
@@ -115,8 +115,8 @@ func (c *coder) join(at syntax.Span, of []syntax.Expr, slots []run.Slot, shape r
 			}
 			return c.unlike(at, of[0], of[i], slots[0], s, "put into one "+name)
 		case st.Tag != one.Tag && st.Tag.Clashes(one.Tag), st.Heat != one.Heat && (st.Heat == run.Point || one.Heat == run.Point):
-			return c.refuse(finding.UnlikeDimensions, at, "The values of this "+name+" are not of one kind: "+c.shown(of[0])+" and "+c.shown(of[i])+".",
-				"Write them all in one unit.")
+			return c.refuse(finding.UnlikeDimensions, at, "This "+name+" mixes "+c.shown(of[0])+" with "+c.shown(of[i])+".",
+				"Write all its values in one unit.")
 		}
 		agreed.Tag, agreed.Absent = units.SumTag(agreed.Dim, st.Tag, one.Tag), st.Absent || one.Absent
 		st = agreed
@@ -299,12 +299,12 @@ func (c *coder) callTogether(x *syntax.Call, b ops.Function, slots []run.Slot) r
 	}
 	switch {
 	case st.Width < 2 && (b.Op == ops.SD || b.Op == ops.Steps):
-		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "")
+		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "Put more values into the list.")
 	case b.Takes == ops.ListToCount:
 		st = run.Static{}
 	case b.Takes == ops.ListToSum && st.Heat == run.Point:
-		return c.refuse(finding.TemperatureSum, x.At, "Temperatures can't be added: 20 °C and 30 °C don't make 50 °C.",
-			"For their mean use mean("+c.shown(x.Args[0].X)+").", "mean("+c.shown(x.Args[0].X)+")")
+		return c.refuse(finding.TemperatureSum, x.At, noSum,
+			"For their mean, write mean("+c.shown(x.Args[0].X)+").", "mean("+c.shown(x.Args[0].X)+")")
 	case b.Takes == ops.ListToSpan && st.Heat == run.Point:
 		st.Heat = run.Difference
 	}

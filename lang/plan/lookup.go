@@ -136,10 +136,11 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	if x.Line != 0 {
 		message := "Line " + itoa(x.Line) + " doesn't define " + x.Name + "."
 		hint, readings := c.elsewhere(x.Name)
-		if x.Line >= c.p.line {
-			message = x.Name + "@" + itoa(x.Line) + " must name a line above this one."
+		if x.Line > c.p.line {
+			message = "There is no line " + itoa(x.Line) + " above this one."
 		}
 		if x.Line == c.p.line {
+			message = x.Name + "@" + itoa(x.Line) + " means this line itself; it must be one above."
 			// The line that was meant has been taken out: another one that gives the name is no slip for it.
 			hint, readings = "Was that line removed? Put it in again, or write its value here.", nil
 		}
@@ -164,10 +165,10 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 	for _, s := range syntax.Statements() {
 		if s.Word == "steps" && x.Name == s.Word {
 			return c.refuse(finding.UnknownName, x.At, "steps needs the name of a result, or the word all.",
-				"For one result write `steps NAME`, for the whole worksheet `steps all`.", "steps all")
+				"For one result, write its name, as in `"+s.Example+"`; for the whole page, `steps all`.", "steps all")
 		}
 		if s.Word == x.Name {
-			return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like this: "+s.Form)
+			return c.refuse(finding.UnknownName, x.At, "No line above defines "+x.Name+".", "As a statement, write it like `"+s.Example+"`.")
 		}
 	}
 	// A name is no help that has no value itself, that is read as another symbol, or that the
@@ -254,7 +255,7 @@ func (c *coder) elsewhere(name string) (string, []string) {
 	lines, readings = lines[cut:], readings[cut:]
 	switch len(lines) {
 	case 0:
-		return "Use the number of a line that defines it, or the name alone.", nil
+		return "Write the number of a line that defines it, or the name alone.", nil
 	case 1:
 		return "Have the line numbers changed? " + name + " is defined in line " + lines[0] + ".", readings
 	}

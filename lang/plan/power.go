@@ -44,7 +44,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if !se.Dim.IsOne() {
 		return c.refuse(finding.ExponentDimension, x.Y.Span(),
 			"The exponent "+c.shown(x.Y)+" is "+phrase(se)+"; an exponent is a pure number.",
-			"Divide it by a quantity of the same kind, as in exp(-t/τ).")
+			"Divide it by "+another(se)+", so the units cancel.")
 	}
 	sb := c.settledTo(base, units.Dim{})
 	if !sb.Dim.IsOne() {

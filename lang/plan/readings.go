@@ -69,7 +69,7 @@ func (c *coder) straightPieces(of syntax.Expr, against syntax.Ident, slope bool,
 		return c.dimensionRange(of.Span())
 	}
 	if x.Heat == run.Point || !slope && y.Heat == run.Point {
-		return c.refuse(finding.TemperatureSum, of.Span(), "Temperatures in °C can't be multiplied or summed up.", "Use differences from one temperature, in K.")
+		return c.refuse(finding.TemperatureSum, of.Span(), "Temperatures in °C can't be multiplied or added up.", "Use differences from one temperature, in K.")
 	}
 	c.code.Args = append(c.code.Args, args...)
 	return c.emit(in, of.Span(), st)

@@ -134,7 +134,7 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 	}
 	if want.Shape != got.Shape || want.Width != got.Width {
 		return 0, c.refuse(finding.UnequalLists, b.X.Span(), b.Name+" is "+values(want)+"; the new value is "+values(got)+".",
-			"Write as many values as it has."), false
+			"Write as many values as "+b.Name+" has."), false
 	}
 	// What was open when the name was defined, a bare 0, takes any dimension.
 	if want.Open == 0 {
@@ -221,8 +221,8 @@ func (p *Planner) FixesUnit(by *Def, of run.Slot) bool {
 // FixedExponent is the finding on an exponent that is varied and that sets the unit of a power.
 func FixedExponent(at syntax.Span, name string) finding.Finding {
 	return finding.New(finding.ExponentNotWritten, at,
-		name+" sets the unit of a power here: with another value the result would be another quantity.",
-		"Change "+name+" in its own line, or divide what it is the exponent of by a quantity of the same kind.")
+		"The exponent "+name+" sets the unit of the result, so it can't be replaced.",
+		"Change "+name+" in its own line.")
 }
 
 // The code of a function does not hold the slots of the main code, it loads them: it
@@ -289,11 +289,11 @@ func (a *replacing) replan(c *coder, s run.Slot) run.Slot {
 	}
 	if in.Op == ops.Fit { // how well it is known would be that of the old readings
 		a.fail(c, "This version can't fit readings again with another value.",
-			"Change the line that the readings depend on, and look at the fit.")
+			"Change the value in its own line; the fit follows.")
 		return 0
 	}
 	if in.Op == ops.Spread && c.fn != nil {
-		a.fail(c, "This version can't find the uncertainty u( ) again with another value here.",
+		a.fail(c, "This version can't work out u( ) again with another value here.",
 			"Work it out in its own line.")
 		return 0
 	}

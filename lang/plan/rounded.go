@@ -19,7 +19,7 @@ func (c *coder) callRound(x *syntax.Call, slots []run.Slot) run.Slot {
 	figures := len(slots) > 1 && x.Args[1].Figures > 0
 	switch {
 	case len(slots) == 1 && st.Open == 0 && !st.Dim.IsOne():
-		return c.refuse(finding.ArgumentDimension, what.Span(), "round needs a step of the same kind: "+c.shown(what)+" is "+phrase(st)+".",
+		return c.refuse(finding.ArgumentDimension, what.Span(), "round needs a step: "+c.shown(what)+" is "+phrase(st)+", with a unit.",
 			"Write the step, as in round(x, 1 mm), or the figures, as in round(x, 3 figures).")
 	case len(slots) > 1 && !figures:
 		if n, bare := syntax.Unbracket(x.Args[1].X).(*syntax.Number); bare && n.Value.Hi == 0 {
@@ -116,7 +116,7 @@ func (c *coder) spread(x *syntax.Call, s run.Slot) run.Slot {
 	of := s
 	if c.fn != nil {
 		if of = c.code.Instrs[s].A; c.code.Instrs[s].Op != ops.Load {
-			return c.refuse(finding.WrongCall, x.At, "u( ) can't look into a function: what "+c.shown(x.Args[0].X)+" comes from differs from call to call.",
+			return c.refuse(finding.WrongCall, x.At, "u( ) doesn't work inside a function for what changes from call to call, as "+c.shown(x.Args[0].X)+" does.",
 				"Work it out in its own line.")
 		}
 	}

@@ -268,7 +268,7 @@ func TestHints(t *testing.T) {
 	page := newPage(t, "m = 3 N", "v = 4 m/s")
 	text = "1/2*m*v^2"
 	c = page.Compile(expr(t, text), text, "")
-	if hint = page.GivenHint(expr(t, text), text, page.Static(c.Slot), joule.Dim()); !strings.Contains(hint, "check m (line 1)") {
+	if hint = page.GivenHint(expr(t, text), text, page.Static(c.Slot), joule.Dim()); !strings.Contains(hint, "Check m (line 1)") {
 		t.Errorf("a mass given in N: %q", hint)
 	}
 }

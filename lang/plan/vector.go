@@ -164,7 +164,7 @@ func (c *coder) callVector(x *syntax.Call, b ops.Function, slots []run.Slot) run
 	switch b.Takes {
 	case ops.VectorToAngle:
 		if st.Components() > 2 {
-			return c.refuse(finding.VectorOrNumber, x.At, "A vector in space has no one angle for its direction.", "Take the angle to another vector: angle(v, w).")
+			return c.refuse(finding.VectorOrNumber, x.At, NoOneAngle, "Use the angle to another vector: angle(v, w).")
 		}
 		// With 0 added, a minus zero is zero, and the direction of (-1, -0) is 180°.
 		y := c.operation(ops.Add, c.component(a, 1, x.At), c.constant(0, x.At, st.Number()), x.At, st)
@@ -202,13 +202,13 @@ func (c *coder) resolved(x *syntax.Call, b ops.Function, v, turn run.Slot) run.S
 	switch {
 	case c.isVector(turn):
 		part := c.shown(x.Args[0].X) + "·unit(" + c.shown(x.Args[1].X) + ")"
-		return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes the angle of a direction; `"+c.shown(x.Args[1].X)+"` is a vector.",
-			"The component along a vector is a dot product.", part)
+		return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes an angle; `"+c.shown(x.Args[1].X)+"` is a vector.",
+			"For the component along a vector, use a dot product.", part)
 	case !c.single(x.Args[1].X, turn), !c.isAngle(x.Args[1].X, turn, "F "+b.Name+" 30°"):
 		return run.NoSlot
 	case st.Components() > 2:
 		return c.refuse(finding.VectorOrNumber, x.At, "`"+c.shown(x.Args[0].X)+"` has three components; one angle can't say where it points.",
-			"Give the direction as a vector, and take the dot product with its unit vector.")
+			"Write the direction as a vector e, and then `v·unit(e)`.")
 	}
 	st.Absent = st.Absent || pure.Absent
 	first, second, sign := c.component(v, 0, x.At), c.component(v, 1, x.At), ops.Add
@@ -270,7 +270,7 @@ func (c *coder) polar(x *syntax.Polar) run.Slot {
 func (c *coder) isAngle(x syntax.Expr, turn run.Slot, example string) bool {
 	st := c.settledTo(turn, units.Dim{})
 	if n, bare := syntax.Unbracket(x).(*syntax.Number); bare && n.Value.Hi != 0 {
-		c.refuse(finding.TwoReadings, x.Span(), "The unit of the angle is missing: "+n.Value.Text+" may be in degrees or in radians.", "Write it.",
+		c.refuse(finding.TwoReadings, x.Span(), "The unit of the angle is missing: "+n.Value.Text+" may be in degrees or in radians.", "",
 			n.Value.Text+"°", n.Value.Text+" rad")
 		return false
 	}
@@ -278,9 +278,9 @@ func (c *coder) isAngle(x syntax.Expr, turn run.Slot, example string) bool {
 	case !st.Dim.IsOne():
 		c.refuse(finding.ArgumentDimension, x.Span(), "A direction is an angle; "+c.shown(x)+" is "+phrase(st)+".", "Write it like `"+example+"`.")
 	case st.Tag == units.Cycle:
-		c.refuse(finding.AngleOrCycle, x.Span(), c.shown(x)+" counts cycles; a direction is an angle.", "Multiply by 2π.")
+		c.refuse(finding.AngleOrCycle, x.Span(), "A direction is an angle; "+c.shown(x)+" counts cycles.", "Multiply it by 2π.")
 	case st.Tag == units.None && c.isShare(x):
-		c.refuse(finding.ArgumentDimension, x.Span(), "A direction is an angle; "+c.shown(x)+" is a share.", "Write a direction like `"+example+"`. For a share of a value, write * before it.")
+		c.refuse(finding.ArgumentDimension, x.Span(), "A direction is an angle; "+c.shown(x)+" isn't.", "For a part of a value, write * in place of `at`. A direction is written like `"+example+"`.")
 	default:
 		return true
 	}
@@ -357,6 +357,9 @@ func (c *coder) joined(in *run.Instr, at syntax.Span, st *run.Static) bool {
 	return false
 }
 
+// NoOneAngle says why a direction in space can't be told as an angle.
+const NoOneAngle = "A vector with three components has no single angle as its direction."
+
 // ShapeName says what values a static is of.
 func ShapeName(st run.Static) string {
 	switch st.Shape {
@@ -397,7 +400,7 @@ func (c *coder) vectorSum(x *syntax.Binary, a, b run.Slot) bool {
 func (c *coder) vectorProduct(x *syntax.Binary, a, b run.Slot) run.Slot {
 	left, right := c.shown(x.X), c.shown(x.Y)
 	if x.Op == syntax.Div {
-		return c.refuse(finding.VectorOrNumber, x.At, "`"+right+"` is a vector: nothing can be divided by one.", "Divide by its magnitude, |"+right+"|.")
+		return c.refuse(finding.VectorOrNumber, x.At, "`"+right+"` is a vector, and nothing can be divided by a vector.", "Divide by its magnitude, |"+right+"|.")
 	}
 	c.marks(&x.Vectors, true)
 	switch {
@@ -409,8 +412,8 @@ func (c *coder) vectorProduct(x *syntax.Binary, a, b run.Slot) run.Slot {
 	if _, bracket := x.Y.(*syntax.Paren); !bracket && strings.ContainsAny(right, "+-") {
 		right = "(" + right + ")"
 	}
-	return c.refuse(finding.VectorOrNumber, x.At, "`"+left+"` and `"+right+"` are both vectors, which have two products.",
-		"The dot product is a number, as the work of a force; the cross product is at right angles to both, as a torque.", left+"·"+right, left+"×"+right)
+	return c.refuse(finding.VectorOrNumber, x.At, "`"+left+"` and `"+right+"` are both vectors, and vectors have two products.",
+		"Use the dot product · for a work, the cross product × for a torque.", left+"·"+right, left+"×"+right)
 }
 
 // threeVectors refuses a·b·c and a×b×c without brackets, whose meaning depends on them.

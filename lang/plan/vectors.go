@@ -115,7 +115,7 @@ func (c *coder) fits(at syntax.Span, slots []run.Slot, i int, shape run.Shape) b
 			}
 		}
 	case first.IsVector() != one.IsVector():
-		c.refuse(finding.VectorOrNumber, at, "Value 1 of this list is "+ShapeName(first)+", value "+itoa(i+1)+" is "+ShapeName(one)+".", "Write vectors alone, or numbers alone.")
+		c.refuse(finding.VectorOrNumber, at, "Value 1 of this list is "+ShapeName(first)+", value "+itoa(i+1)+" is "+ShapeName(one)+".", "A list has only vectors, or only numbers.")
 		return false
 	case first.Shape == run.Vector && one.Shape == run.Vector:
 		return c.sameAxes(slots[0], slots[i], at)
@@ -151,11 +151,11 @@ func (c *coder) vectorsTogether(x *syntax.Call, b ops.Function, list run.Slot) r
 	case b.Op != ops.Sum && b.Op != ops.Mean && b.Op != ops.Steps:
 		text := c.shown(x.Args[0].X)
 		if len(x.Args) > 1 {
-			return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is a vector.", "Use magnitudes or components.")
+			return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is a vector.", "Use its magnitude, or one of its components.")
 		}
 		return c.refuse(finding.VectorOrNumber, x.At, b.Name+" takes numbers; "+text+" is "+values(st)+".", "Use their magnitudes, or one of their components.", b.Name+"(|"+text+"|)")
 	case b.Op == ops.Steps && st.Len() < 2:
-		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "")
+		return c.refuse(finding.WrongCall, x.At, b.Name+" needs two values or more; "+c.shown(x.Args[0].X)+" has one.", "Put more values into the list.")
 	}
 	parts := c.components(list, x.At)
 	for k, s := range parts {

@@ -10,8 +10,7 @@ import (
 )
 
 // Words says what a quantity of a dimension is: "a force per length (N/m)",
-// or, where the dimension has no name, "in kg m/s³, a unit without a name of
-// its own".
+// or, where the dimension has no name, "in kg m/s³".
 //
 // The unit goes with the name, since N m is both a torque and an energy, and a reader
 // may know one of name and unit only.
@@ -27,7 +26,7 @@ func Words(st run.Static) string {
 	case ok:
 		return k.Articled() + " (" + u + ")"
 	}
-	return "in " + u + ", which has no name of its own"
+	return "in " + u
 }
 
 // phrase is Words without the unit where the quantity has a name.
@@ -38,6 +37,14 @@ func phrase(st run.Static) string {
 		}
 	}
 	return Words(st)
+}
+
+// another is a second quantity of the kind of one, by which it may be divided.
+func another(st run.Static) string {
+	if k, ok := units.KindOf(st.Dim, st.Tag); ok {
+		return "another " + k.Name
+	}
+	return "a value in " + units.Preferred(st.Dim, st.Tag).Screen()
 }
 
 // shown is the source text of an expression, for use in a sentence.

@@ -253,6 +253,8 @@ func remark(text string, tokens []token, line Span, from int, words string) *fau
 		"Write `# "+strings.TrimSpace(words)+"` on the line before.", statement)}
 }
 
+const inHint = " Before the unit of a result, write `in`."
+
 // sideBySide says that the token at i stands beside an operand.
 //
 // It is the last rule, for whatever no other knows. It offers the product, and,
@@ -278,7 +280,7 @@ func (p among) sideBySide() *fault {
 		if p.known != nil && !p.known(Canonical(t.text)) {
 			readings = readings[1:]
 		}
-		hint += " To say the unit that a value is shown in, write `in` before it."
+		hint += inHint
 	}
 	switch power := powerStart(tokens, i-1) >= 0; {
 	case t.kind == nameToken && (before.kind == nameToken || power):
@@ -286,7 +288,7 @@ func (p among) sideBySide() *fault {
 			message = "`" + left + "` and `" + right + "` are names with no sign between them."
 		}
 		if last := i == len(tokens)-1 || tokens[i+1].text == "in"; last && unit == "" {
-			hint += " To say the unit that a value is shown in, write `in` before it."
+			hint += inHint
 		}
 	case before.kind == nameToken && t.text == "(":
 		message = "There is a space between `" + before.text + "` and its bracket."

@@ -203,7 +203,7 @@ func (p among) dotForTimes() *fault {
 	}
 	exponent := strings.TrimPrefix(superOrPlain(text[tokens[power].from:tokens[i-1].to]), "+")
 	return &fault{finding.New(finding.BadNumber, Span{From: from, To: tokens[i-1].to},
-		"The point is read as a decimal point: "+head+" to a power can't have a unit.",
+		"The point is a decimal point here: "+head+" to a power can't have a unit.",
 		"Write × or * for times.", number+"×10^"+exponent, number+"e"+exponent)}
 }
 

@@ -83,7 +83,7 @@ func readFit(r *reader, tokens []token) (Stmt, *fault) {
 		return nil, &fault{finding.New(finding.WrongCall, s.As[most].NameAt, message, "Leave this name out.")}
 	}
 	if len(s.As) == 2 && s.As[0].Name == s.As[1].Name {
-		return nil, &fault{finding.New(finding.WrongCall, s.As[1].NameAt, s.As[1].Name+" is there twice.", "The slope and the intercept have a name each.")}
+		return nil, &fault{finding.New(finding.WrongCall, s.As[1].NameAt, s.As[1].Name+" is there twice.", "Give the slope and the intercept different names.")}
 	}
 	return s, nil
 }
@@ -104,7 +104,7 @@ func (s *Fit) started() *fault {
 	for i, b := range s.Start {
 		switch {
 		case !slices.ContainsFunc(s.Params, func(p Unknown) bool { return p.Name == b.Name }):
-			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is not one of the names that are fitted.", "Write it after `for` too, or leave it out.")}
+			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" isn't one of the fitted names.", "Write it after `for` too, or leave it out.")}
 		case slices.ContainsFunc(s.Start[:i], func(c Binding) bool { return c.Name == b.Name }):
 			return &fault{finding.New(finding.WrongCall, b.NameAt, b.Name+" is there twice.", "Leave one out.")}
 		}

@@ -95,7 +95,7 @@ func (p *exprParser) list() Expr {
 		}
 		if len(x.Elems) == 1 && p.bad == nil {
 			inner := PrintExpr(x.Elems[0])
-			p.fail(&fault{finding.New(finding.NotWritten, x.At, "Square brackets make a list, which has two values or more.",
+			p.fail(&fault{finding.New(finding.NotWritten, x.At, "A list in square brackets has two values or more.",
 				"Write round brackets.", "("+inner+")"+strings.TrimSuffix(" "+x.Unit.Text, " "))})
 		}
 		return x
@@ -213,10 +213,10 @@ func (n numeral) listCommas(open bracket) *fault {
 	}
 	points, values := decimalPoints(inner)
 	bracketed := func(text string) string { return string(open.sign) + text + open.closing() }
-	f := finding.New(finding.BadNumber, at, "A comma in this list can be a decimal point, or part two values.",
+	f := finding.New(finding.BadNumber, at, "A comma in this list may be a decimal point, or a comma between two values.",
 		"Write decimal points, and a comma between two values.", bracketed(points))
 	if open.sign == '(' {
-		f.Message = "A comma in these brackets can be a decimal point, or part two components of a vector."
+		f.Message = "A comma in these brackets may be a decimal point, or a comma between two components of a vector."
 	}
 	if !apart && (open.sign == '[' || strings.Count(values, ",") < len(Axes)) {
 		f.Readings = append(f.Readings, bracketed(values))

@@ -67,7 +67,8 @@ func (r *reader) nearStatement(why *fault) *fault {
 	}
 	for _, w := range statements {
 		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
-			bad.Hint = "Did you mean the statement `" + w.Form + "`? " + bad.Hint
+			bad.ID, bad.Message = finding.Unreadable, "`"+word+"` isn't a statement. Did you mean "+w.Word+"?"
+			bad.Hint = "`help " + w.Word + "` shows how it is written."
 			bad.At = Span{From: r.from, To: r.to}
 			bad.Readings = []string{w.Word + line[len(word):]}
 			return &bad

@@ -133,7 +133,7 @@ func notFigures(at Span, word string) *fault {
 	f := finding.New(finding.NotWritten, at, "`"+word+"` isn't used here; write figures.", "", "figures")
 	if strings.ContainsAny(word[:1], "dD") && word != "digits" {
 		f.Message, f.Readings = "A value is rounded to figures here, not to decimal places.", nil
-		f.Hint = "Count all its digits, but for zeros in front: 5.12 and 0.0512 have 3 figures. Write it as in `to 3 figures`."
+		f.Hint = "Count all its digits, but not the zeros in front: 5.12 and 0.0512 have 3 figures. Write it as in `to 3 figures`."
 	}
 	return &fault{f}
 }

@@ -92,8 +92,8 @@ func (p *exprParser) vector(at Span, first Expr) Expr {
 	p.take()
 	x.At = p.several(at, "This bracket has", limit.Args, "lines", ")", func() { x.Elems = append(x.Elems, p.sum()) })
 	if n := len(x.Elems); n > len(Axes) {
-		p.fail(&fault{finding.New(finding.NotWritten, x.At, "A vector has two components, or three in space; this one has more.",
-			"Write a list of values in square brackets.")})
+		p.fail(&fault{finding.New(finding.NotWritten, x.At, "A vector has two or three components; this one has more.",
+			"For a list of values, write square brackets.")})
 	}
 	if x.Unit = p.unitNext(); x.Unit.Present() {
 		x.At = x.At.Join(x.Unit.At)
@@ -128,7 +128,7 @@ func angleGoesOn(v *Polar, whole Expr) *fault {
 		return &fault{finding.New(finding.NotWritten, whole.Span(), "The angle after `at` is one number or name.", "Put brackets round it.", "("+product+")")}
 	}
 	of := PrintExpr(v.X) + " at "
-	return &fault{finding.New(finding.TwoReadings, v.X.Span().Join(whole.Span()), "It isn't clear whether the angle goes on behind "+angle+".", "Put brackets round what belongs together.",
+	return &fault{finding.New(finding.TwoReadings, v.X.Span().Join(whole.Span()), "It isn't clear whether the angle goes on after "+angle+".", "Put brackets round what belongs together.",
 		of+"("+product+")", "("+of+angle+")"+strings.TrimPrefix(product, angle))}
 }
 
@@ -251,7 +251,7 @@ func (p among) unitVectors() *fault {
 	} else if at.From > 0 && at.To < len(p.text) && p.text[at.From-1] == '(' && p.text[at.To] == ')' {
 		at = Span{From: at.From - 1, To: at.To + 1}
 	}
-	return &fault{finding.New(finding.NotWritten, at, "i, j and k are names here; a vector is written by its components.", "Write them in brackets, with commas between them.", text)}
+	return &fault{finding.New(finding.NotWritten, at, "i, j and k are plain names here.", "Write a vector's components in brackets, with commas between them.", text)}
 }
 
 // unitComponent is a number with the letter of a unit vector: -3 N j.

@@ -16,7 +16,7 @@ func Part(l *eval.Line, s *syntax.Part) { inBraces(l, s.Braces) }
 func inBraces(l *eval.Line, names []syntax.Ident) {
 	for _, n := range names {
 		if _, ok := l.Planner.Find(&syntax.Name{At: n.NameAt, Name: n.Name}); !ok {
-			l.Find(finding.New(finding.InBraces, n.NameAt, n.Name+" is not defined above.",
+			l.Find(finding.New(finding.InBraces, n.NameAt, "No line above defines "+n.Name+".",
 				"Put its line above this one, or take the braces out."))
 		}
 	}

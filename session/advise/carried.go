@@ -163,8 +163,8 @@ func outdatedBy(l *eval.Line, n *syntax.Name, d *plan.Def, line int, meant []str
 	f := finding.New(finding.GivenAgain, n.At, n.Name+" was worked out with "+s.Name+" = "+then+", from line "+strconv.Itoa(line)+since, "")
 	f.Severity = finding.Note
 	if d.Kind == plan.Function {
-		f = finding.New(finding.GivenAgain, n.At, n.Name+" has "+s.Name+" = "+then+", from line "+strconv.Itoa(line)+since,
-			"For the new "+s.Name+", write again what uses it, below line "+strconv.Itoa(is.Line)+".")
+		f = finding.New(finding.GivenAgain, n.At, n.Name+" still has "+s.Name+" = "+then+", from line "+strconv.Itoa(line)+since,
+			"For the new "+s.Name+", write "+n.Name+" again below line "+strconv.Itoa(is.Line)+".")
 	}
 	if l.Set.Note(f.Message) {
 		l.Find(f)

@@ -35,7 +35,7 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 			p.measured = append(p.measured, measuredPart{"The value is shown in " + u.Screen(), 1 / sizeOf(u)})
 		}
 		if p.whole != 1 {
-			p.measured = append(p.measured, measuredPart{"Units are kept here", p.whole})
+			p.measured = append(p.measured, measuredPart{"All values have their units", p.whole})
 		}
 		for _, n := range p.numbers {
 			for _, m := range p.measured {
@@ -43,8 +43,8 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 					continue
 				}
 				without := syntax.PrintExpr(syntax.Unplaced(leftOut(x, n.x)))
-				l.Find(finding.New(finding.CommonSlip, x.Span(), m.says+", so "+n.x.Value.Text+" converts it twice.",
-					"Leave it out: `"+without+"`.", without))
+				l.Find(finding.New(finding.CommonSlip, x.Span(), m.says+", so "+n.x.Value.Text+" converts twice.",
+					"Leave "+n.x.Value.Text+" out: `"+without+"`.", without))
 				return
 			}
 			if p.names < 2 || in.Present() || b != syntax.Unbracket(x) || len(p.numbers) > 1 {
@@ -53,8 +53,8 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 			for _, text := range usedUnits {
 				if u := units.Of(text); u.Dim() == v.Dim && u.Tag() == v.Tag && math.Abs(n.value*sizeOf(u)-1) < 2e-3 {
 					reading := syntax.PrintExpr(syntax.Unplaced(leftOut(x, n.x))) + " in " + text
-					l.Find(finding.New(finding.CommonSlip, x.Span(), "Units are kept here, so "+n.x.Value.Text+" changes the value.",
-						"For "+u.Screen()+" write `"+reading+"`.", reading))
+					l.Find(finding.New(finding.CommonSlip, x.Span(), n.x.Value.Text+" changes the value here, and doesn't convert it.",
+						"For "+u.Screen()+", write `"+reading+"`.", reading))
 					return
 				}
 			}

@@ -60,6 +60,6 @@ func degreesAdded(l *eval.Line, x syntax.Expr) {
 		return
 	}
 	reading := n.Name + " + " + q.Value.Text + " K"
-	l.Find(finding.New(finding.CommonSlip, x.Span(), "`"+q.Value.Text+" °C` is a temperature, and "+n.Name+" is taken for a difference.",
+	l.Find(finding.New(finding.CommonSlip, x.Span(), "`"+q.Value.Text+" °C` is a temperature, so "+n.Name+" is taken for a difference.",
 		"For a rise, write it in K: `"+reading+"`.", reading))
 }

@@ -77,7 +77,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			of = append(of, n.Value.Text)
 		}
 		l.Find(finding.New(finding.LackingUnit, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.",
-			writing.List(of, "and")+" have no unit: write theirs."))
+			writing.List(of, "and")+" have no unit. Write their units."))
 		return
 	}
 	switch {

@@ -34,7 +34,7 @@ func wrongSign(l *eval.Line, at syntax.Span, v *entry.Value) {
 	}
 	sign, hint := "positive", "Check the signs in this line."
 	if v.SI < 0 {
-		sign, hint = "negative", "Check the signs, or whether there is contact at all."
+		sign, hint = "negative", "Check the signs, or whether the surface or rope acts at all."
 	}
 	l.Find(finding.New(finding.UnusualSign, at, v.Name+" comes out "+sign+". By its name it is "+what+": "+why+".", hint))
 }

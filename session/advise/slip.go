@@ -116,7 +116,7 @@ func percentAdded(l *eval.Line, b *syntax.Binary) slip {
 	if b.Op == syntax.Sub {
 		sign = " - "
 	}
-	return slip{part + " is a number here, and no part of " + whole + ".", "", whole + "*(1" + sign + part + ")"}
+	return slip{part + " is a plain number here, not a part of " + whole + ".", "For a part, write", whole + "*(1" + sign + part + ")"}
 }
 
 // halves are the energies and distances that begin with 1/2, by the symbols of their
@@ -180,7 +180,7 @@ func wholeLength(l *eval.Line, x syntax.Expr, f *factors) slip {
 		}
 		relaxed := p.name + "0"
 		if _, known := l.Planner.Names.Lookup(relaxed); known && slices.ContainsFunc(names, isSpring) {
-			return slip{p.name + " is the whole length of the spring; its force goes with the stretch.",
+			return slip{p.name + " is the whole length of the spring; its force depends on the stretch.",
 				"Write", put(x, p.name, "("+p.name+" - "+relaxed+")")}
 		}
 	}
@@ -194,7 +194,7 @@ func diameter(l *eval.Line, x syntax.Expr, f *factors) slip {
 		circle := p.exp == 2 && within1Percent(f.number, math.Pi)
 		ball := p.exp == 3 && within1Percent(f.number, 4*math.Pi/3)
 		if (circle || ball) && is(p.name, "d D") && kindOfName(l, p.name) == "length" {
-			return slip{p.name + " is a diameter by its name; this is the formula for a radius.",
+			return slip{"By its name, " + p.name + " is a diameter; this formula takes a radius.",
 				ifItIs, put(x, p.name, "("+p.name+"/2)")}
 		}
 	}

@@ -53,7 +53,7 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 		return slip{"This is the angle from the y axis.", "The one from +x is", right}
 	}
 	if got := l.Try(below); got.OK && got.Value < 0 {
-		return slip{x + " is negative, and atan has the opposite direction then.", "Write", right}
+		return slip{x + " is negative, so atan points the opposite way.", "Write", right}
 	}
 	return slip{}
 }
@@ -86,7 +86,7 @@ func numberWanted(l *eval.Line, name string, x syntax.Expr, v *entry.Value) slip
 		if !number && !byOwnDirection(l, n, x) {
 			return slip{}
 		}
-		return slip{n.Name + " is a vector, so " + name + " is one too.", "With the magnitude of " + n.Name + " it is", put(x, n.Name, "|"+n.Name+"|")}
+		return slip{n.Name + " is a vector, so " + name + " is one too.", "For a number, write", put(x, n.Name, "|"+n.Name+"|")}
 	}
 	return slip{}
 }
@@ -124,7 +124,7 @@ func noDirection(l *eval.Line, c *syntax.Call) slip {
 	for _, a := range c.Args {
 		got := l.Try(syntax.Calling("magnitude", a.X))
 		if got.OK && !got.Static.Absent && got.Value == 0 {
-			return slip{"`" + syntax.PrintExpr(a.X) + "` is zero here, and a zero vector has no direction.", "Don't use this angle: the 0° says nothing.", ""}
+			return slip{"`" + syntax.PrintExpr(a.X) + "` is zero here, and a zero vector has no direction.", "Don't use the 0°: it means nothing.", ""}
 		}
 	}
 	return slip{}
@@ -151,7 +151,7 @@ func backwards(x *syntax.Polar) slip {
 		plus := *turn
 		plus.Value = turn.Value.Neg()
 		right.Angle = &plus
-		return slip{"The minus and the word `" + x.Bearing.Towards + "` undo each other.", "If that is not meant, write", syntax.PrintExpr(&right)}
+		return slip{"The minus and the word `" + x.Bearing.Towards + "` cancel each other.", "If that is not meant, write", syntax.PrintExpr(&right)}
 	}
 	return slip{}
 }
@@ -175,7 +175,7 @@ func magnitudesAdded(l *eval.Line, b *syntax.Binary) slip {
 		return slip{}
 	}
 	text := "|" + syntax.PrintExpr(v) + " + " + syntax.PrintExpr(w) + "|"
-	return slip{"Magnitudes add up like this only where the vectors have one direction.", "The magnitude of the sum is", text}
+	return slip{"Magnitudes add up like this only if the vectors point the same way.", "The magnitude of the sum is", text}
 }
 
 // inStrokes is what stands between the strokes of a magnitude.
@@ -204,6 +204,6 @@ func otherComponent(l *eval.Line, name string, b *syntax.Binary) slip {
 		return slip{}
 	}
 	right := syntax.PrintExpr(b.X) + "*" + words[axis] + "(" + syntax.PrintExpr(c.Args[0].X) + ")"
-	return slip{"With an angle from +x, the component along " + syntax.Axes[axis:axis+1] + " has the " + [...]string{"cosine", "sine"}[axis] + ".",
+	return slip{"With an angle from +x, the component along " + syntax.Axes[axis:axis+1] + " takes the " + [...]string{"cosine", "sine"}[axis] + ".",
 		"If the angle is not from the y axis, write", right}
 }

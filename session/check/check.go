@@ -88,12 +88,12 @@ func withinFits(l *eval.Line, s *syntax.CheckStmt, both sides, within eval.Got) 
 	margin, side := l.Planner.Static(within.Slot), both.left.Static
 	if n, bare := s.Within.(*syntax.Number); bare && side.Open == 0 && !side.Dim.IsOne() {
 		unit := units.Preferred(side.Dim, side.Tag).Text()
-		l.Find(finding.New(finding.TwoReadings, n.At, "A margin of "+n.Value.Text+" can be read in two ways: as a part of the value, or as a quantity.",
-			"Write its unit.", n.Value.Text+" %", n.Value.Text+" "+unit))
+		l.Find(finding.New(finding.TwoReadings, n.At, "The margin "+n.Value.Text+" has no unit: it may be a part of the value, or a quantity.",
+			"Write % or a unit.", n.Value.Text+" %", n.Value.Text+" "+unit))
 		return false
 	}
 	if within.Value < 0 {
-		l.Find(finding.New(finding.NotWritten, s.Within.Span(), "A margin goes to both sides and has no minus.", "Leave the minus out, or compare with < and >."))
+		l.Find(finding.New(finding.NotWritten, s.Within.Span(), "A margin has no minus: it goes both ways.", "Leave the minus out, or compare with < and >."))
 		return false
 	}
 	if margin.Dim.IsOne() || margin.Dim == side.Dim || margin.Open != 0 || side.Open != 0 {

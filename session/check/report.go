@@ -38,7 +38,7 @@ func Report(l *eval.Line, s *syntax.Report) {
 			list.Figures = nil
 		}
 		if v := &r.Values[0]; v.U > 0 || v.List != nil && v.List.U != nil {
-			r.Notes = append(r.Notes, entry.Words("an answer with an uncertainty is shown to the place of that, and not to "+eval.Counted(s.Figures)))
+			r.Notes = append(r.Notes, entry.Words("an answer with an uncertainty is rounded to the place of that, not to "+eval.Counted(s.Figures)))
 		}
 		moreFigures(l, s, got)
 	}
@@ -49,13 +49,13 @@ func hasForm(l *eval.Line, s *syntax.Report, got eval.Got) bool {
 	switch text := syntax.PrintExpr(s.X); {
 	case s.Form == syntax.UsualForm || !got.OK:
 	case got.Static.Shape == run.Vectors:
-		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is a list of vectors; `as` is for one vector.", "Leave the words behind `as` out."))
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is a list of vectors; `as` is for one vector.", "Leave out `as` and the words after it."))
 		return false
 	case got.Static.Shape != run.Vector:
-		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is "+plan.ShapeName(got.Static)+"; only a vector has components, and a direction.", "Leave out the words after `as`."))
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "`"+text+"` is "+plan.ShapeName(got.Static)+"; only a vector has components and a direction.", "Leave out `as` and the words after it."))
 		return false
 	case s.Form == syntax.AsPolar && got.Static.Width > 2:
-		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), "A vector in space has no one angle for its direction.", "Report its components, or |"+text+"|."))
+		l.Find(finding.New(finding.VectorOrNumber, s.X.Span(), plan.NoOneAngle, "Report its components, or |"+text+"|."))
 		return false
 	}
 	return true
@@ -116,7 +116,7 @@ func moreFigures(l *eval.Line, s *syntax.Report, got eval.Got) {
 		message += ", limited by " + of.By
 	}
 	l.Find(finding.New(finding.MoreFigures, s.X.Span(), message+".",
-		"Report it to fewer, or write `givens are exact` above where they are."))
+		"Report it to "+eval.Counted(max(of.Known, 1))+". If the givens are exact, write `givens are exact` above."))
 }
 
 func signWord(v float64) string {

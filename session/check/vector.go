@@ -196,11 +196,11 @@ func (v *vectorCheck) slip() string {
 	switch {
 	case size == 0:
 	case turned <= alike*size:
-		return "The two have opposite directions."
+		return "They point in opposite directions."
 	case off <= alike*size && signs == 1:
 		return "They differ in the sign of the component along " + axis + "."
 	case v.axes == 2 && math.Hypot(a[0]-b[1], a[1]-b[0]) <= alike*size:
-		return "The components are exchanged, as by a sine for a cosine, or an angle from the y axis."
+		return "The components are swapped. Is a sine where a cosine should be, or the angle from the y axis?"
 	}
 	return ""
 }

@@ -35,7 +35,7 @@ func Arrows(l *eval.Line, s *syntax.Arrows) {
 	k := &sketch{Line: l, s: s, out: &entry.Arrows{Chained: s.Chained, Boxed: s.Boxed, Components: s.Components(), Angles: s.Angles()}}
 	switch {
 	case s.Chained && s.Boxed:
-		l.Find(finding.New(finding.NotWritten, s.Of[0].Span(), "Arrows that begin on a box all begin there; head to tail, they can't.", "Leave one of the two out."))
+		l.Find(finding.New(finding.NotWritten, s.Of[0].Span(), "Arrows on a box all begin at the box, so they can't go head to tail.", "Leave one of the two out."))
 	case k.plan() && k.room() && k.unit() && k.values() && k.sums() && k.place():
 		k.tell()
 		l.Entry.Outcome = k.out
@@ -48,7 +48,7 @@ func Arrows(l *eval.Line, s *syntax.Arrows) {
 func (k *sketch) plan() bool {
 	good := true
 	for i, x := range k.s.Of {
-		got := k.Eval(x, eval.Want{Lists: true, Lacking: typeset.Text(x) + " has no value yet.", Hint: "Define its symbols in lines above."})
+		got := k.Eval(x, eval.Want{Lists: true, Lacking: typeset.Text(x) + " has no value yet.", Hint: "Give its symbols values in lines above."})
 		good = good && got.OK && k.isArrow(i, k.Planner.Static(got.Slot))
 		k.slots = append(k.slots, got.Slot)
 	}
@@ -65,13 +65,13 @@ func (k *sketch) isArrow(i int, st run.Static) bool {
 	case !st.IsVector():
 		k.Find(plan.OneValue(x, st))
 	case st.Components() > 2:
-		f := finding.New(finding.VectorOrNumber, x.Span(), name+" is in space; a drawing has room for two components.", "Give it a name, and draw two of its components at a time, like `arrows (F_x, F_y)`.")
+		f := finding.New(finding.VectorOrNumber, x.Span(), name+" has three components; a drawing shows two.", "Give it a name, and draw two of its components at a time, like `arrows (F_x, F_y)`.")
 		if n, ok := x.(*syntax.Name); ok && n.Line == 0 {
 			f.Hint, f.Readings = "Draw two of its components at a time.", []string{"(" + n.Name + "_x, " + n.Name + "_y)", "(" + n.Name + "_y, " + n.Name + "_z)"}
 		}
 		k.Find(f)
 	case i > 0 && k.of.IsVector() && k.of.Open == 0 && st.Open == 0 && st.Dim != k.of.Dim:
-		k.Find(finding.New(finding.UnlikeDimensions, x.Span(), typeset.Text(k.s.Of[0])+" is "+plan.Words(k.of)+", "+name+" "+plan.Words(st)+": they can't have one scale.", "Draw the arrows of each kind on their own."))
+		k.Find(finding.New(finding.UnlikeDimensions, x.Span(), typeset.Text(k.s.Of[0])+" is "+plan.Words(k.of)+", "+name+" is "+plan.Words(st)+": they can't share a scale.", "Draw the arrows of each kind on their own."))
 	default:
 		if i == 0 || k.of.Open != 0 {
 			k.of = st
@@ -189,7 +189,7 @@ func (k *sketch) sums() bool {
 	for i := range all {
 		if terms := k.drawnTerms(i); terms > 0 {
 			if k.s.Chained && terms < k.single() {
-				k.Find(finding.New(finding.NotWritten, all[i].Of.Span(), typeset.Text(all[i].Of)+" is a sum of arrows that are drawn, and would count twice.", "Leave it out: head to tail, the sum of all is drawn."))
+				k.Find(finding.New(finding.NotWritten, all[i].Of.Span(), typeset.Text(all[i].Of)+" is the sum of arrows that are drawn already, so it would count twice.", "Leave it out: head to tail, the sum of all is drawn."))
 				return false
 			}
 			all[i].Sum, some = true, true

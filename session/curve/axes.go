@@ -23,7 +23,7 @@ func (p *plot) logAxes() bool {
 	case p.s.IsPath() && p.s.Log:
 		p.Find(finding.New(finding.NoRange, p.s.Curves[0].X.Span(), "A path is drawn on plain axes.", "Leave `log` out."))
 	case p.s.Across && (p.from <= 0 || p.unit.Affine()):
-		p.Find(finding.New(finding.NoRange, p.s.From.Span(), "A logarithmic axis has no place for "+p.shownX(p.from)+".", "Let the range begin above 0."))
+		p.Find(finding.New(finding.NoRange, p.s.From.Span(), "A logarithmic axis can't show "+p.shownX(p.from)+".", "Let the range begin above 0."))
 	default:
 		return true
 	}
@@ -93,8 +93,8 @@ func (p *plot) offerLog(g *entry.Graph) {
 		log += " " + axes[0]
 	}
 	line := strings.TrimRight(p.Entry.Text, " \t") + " " + log
-	p.Find(finding.New(finding.Decades, p.s.Curves[0].X.Span(), writing.List(what, "and")+plural(what, " goes", " go")+" over more than two decades.",
-		"With `"+log+"` at the end, equal ratios are equally long.", line))
+	p.Find(finding.New(finding.Decades, p.s.Curves[0].X.Span(), writing.List(what, "and")+plural(what, " goes", " go")+" over more than two powers of ten.",
+		"With `"+log+"` at the end, each power of ten gets as much room as the next.", line))
 }
 
 func plural(of []string, one, more string) string {

@@ -72,7 +72,7 @@ func Bars(l *eval.Line, s *syntax.Bars) {
 // energy works out one entry; all must be of one dimension.
 func (c *chart) energy(x syntax.Expr) (run.Slot, bool) {
 	name := typeset.Text(x)
-	got := c.Eval(x, eval.Want{Lacking: name + " has no value yet.", Hint: "Define its symbols in lines above."})
+	got := c.Eval(x, eval.Want{Lacking: name + " has no value yet.", Hint: "Give its symbols values in lines above."})
 	if !got.OK {
 		return run.NoSlot, false
 	}
@@ -84,8 +84,8 @@ func (c *chart) energy(x syntax.Expr) (run.Slot, bool) {
 	if c.of == nil || c.Planner.SettleTo(got.Slot, c.of.Dim).Dim == c.of.Dim {
 		return got.Slot, true
 	}
-	c.Find(finding.New(finding.UnlikeDimensions, x.Span(), name+" is "+plan.Words(st)+"; the other entries are "+plan.Words(*c.of)+".",
-		"Every bar is an energy: check for a factor that is missing in "+name+"."))
+	c.Find(finding.New(finding.UnlikeDimensions, x.Span(), name+" is "+plan.Words(st)+"; the other bars are "+plan.Words(*c.of)+".",
+		"All bars must be energies. Is a factor missing in "+name+"?"))
 	return run.NoSlot, false
 }
 

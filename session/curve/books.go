@@ -22,7 +22,7 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 	if within == nil {
 		return func(float64) float64 { return run.Near * c.largest }, true
 	}
-	got := c.Eval(within, eval.Want{Lacking: "The tolerance has no value yet.", Hint: "Define its symbols in lines above."})
+	got := c.Eval(within, eval.Want{Lacking: "The margin has no value yet.", Hint: "Give its symbols values in lines above."})
 	if !got.OK {
 		return nil, false
 	}
@@ -34,7 +34,7 @@ func (c *chart) margin() (func(sum float64) float64, bool) {
 	case c.of != nil && c.Planner.SettleTo(got.Slot, c.of.Dim).Dim == c.of.Dim:
 		return func(float64) float64 { return v }, true
 	}
-	c.Find(finding.New(finding.UnlikeDimensions, within.Span(), "The tolerance is "+plan.Words(st)+".", "Write it in %, or as an energy."))
+	c.Find(finding.New(finding.UnlikeDimensions, within.Span(), "The margin is "+plan.Words(st)+".", "Write it in %, or as an energy."))
 	return nil, false
 }
 
@@ -96,7 +96,7 @@ func (c *chart) differ(i int, before, after, off float64) {
 	}
 	c.Find(finding.New(finding.BooksDiffer, c.s.Stages[i].NameAt, entry.Say("The energies don't add up: …, and … at …. That is …"+word+part+".",
 		said, c.shown(after, stage.Sum.U), quoted(stage), c.shown(math.Abs(after-before), off)).String(),
-		"Is an energy missing, counted twice or of the wrong sign? Is work done on the system (with work W)?"))
+		"Is an energy missing, counted twice, or of the wrong sign? If work is done on the system, add `with work W`."))
 }
 
 // unsure is the standard uncertainty of a slot.

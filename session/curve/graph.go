@@ -140,7 +140,7 @@ func (p *plot) nowhere(g *entry.Graph, c *curve, none bool) bool {
 	g.Curves = append(g.Curves, entry.Curve{Of: c.x})
 	has, hint := "no value", "Check the range, and what is under roots and fraction bars."
 	if !none {
-		has, hint = "no value above 0", "A logarithmic axis has no place for 0 and what is below it."
+		has, hint = "no value above 0", "A logarithmic axis can't show 0 or less."
 	}
 	p.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has "+has+" anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".", hint))
 	return false
@@ -270,7 +270,7 @@ func (p *plot) staysFixed() {
 	for _, c := range p.all() {
 		bare := algebra.Substitute(c.x, map[string]syntax.Expr{name: &syntax.Pi{}})
 		for _, d := range p.Planner.WorkedOutFrom(name, bare) {
-			f := finding.New(finding.TwoReadings, c.x.Span(), "Only the "+name+" that this line holds itself varies along the axis. In "+c.name+" there is also the "+name+" of line "+strconv.Itoa(d.Line)+", which stays as it is.",
+			f := finding.New(finding.TwoReadings, c.x.Span(), "Only the "+name+" in this line varies along the axis. "+c.name+" also uses the "+name+" of line "+strconv.Itoa(d.Line)+", which stays as it is.",
 				"To let it vary too, define it as a function of "+name+".")
 			f.Severity = finding.Note
 			p.Find(f)
@@ -344,7 +344,7 @@ func (p *plot) oneDimension() bool {
 			continue
 		}
 		if c.static.Dim != first.static.Dim {
-			p.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name+" is "+plan.Words(first.static)+", "+c.name+" "+plan.Words(c.static)+": they can't share an axis.",
+			p.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name+" is "+plan.Words(first.static)+", "+c.name+" is "+plan.Words(c.static)+": they can't share an axis.",
 				"Draw a graph of each."))
 			return false
 		}

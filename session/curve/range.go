@@ -11,7 +11,7 @@ import (
 // What is said where an end of a range, or a curve, has no value yet.
 const (
 	noEndYet   = "This end of the range has no value yet."
-	endHint    = "Define its symbols in lines above."
+	endHint    = "Give its symbols values in lines above."
 	noCurveYet = "A symbol here has no value yet."
 )
 

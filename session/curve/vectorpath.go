@@ -81,7 +81,7 @@ func (p *plot) noPath(x syntax.Expr, got plan.Planned) bool {
 			"Draw its components, as in `graph y(t) against x(t) for t from 0 s to 3 s`."))
 	default:
 		p.Find(finding.New(finding.NotWritten, syntax.Span{From: x.Span().To, To: p.s.Against.NameAt.To}, "The name on the axis across comes after `against`.",
-			"For is for the path of a vector.", " against "+p.s.Against.Name))
+			"The word `for` is for the path of a vector.", " against "+p.s.Against.Name))
 	}
 	return false
 }

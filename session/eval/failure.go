@@ -49,8 +49,8 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		}
 		return l.noReal(within, at, in, operand)
 	case ops.NoInterval:
-		return finding.New(finding.NoInterval, at, within+"The function is not defined for this value.",
-			"Add an interval for it to the function.")
+		return finding.New(finding.NoInterval, at, within+"No interval of the function has this value in it.",
+			"Check the value, or add an interval to the function.")
 	case ops.NoRoot:
 		return finding.New(finding.NoSolution, at, within+"Nothing solves the equation here.", "Check the given values and their signs.")
 	case ops.ManyRoots:
@@ -62,18 +62,18 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 		return finding.New(finding.NoSlope, at, within+"The curve has no slope at this place.", "Choose a place next to it.")
 	case ops.NoFit:
 		if l.Planner.Program.Fits[in.A].Model < 0 {
-			return finding.New(finding.NoFit, at, within+"No line was found that fits the readings best.", "Use two quantities that don't depend on each other. A unit that makes their numbers less large or small helps too.")
+			return finding.New(finding.NoFit, at, within+"No best line was found.", "Use two quantities that don't depend on each other. Units that make the numbers less huge or tiny may help too.")
 		}
-		return finding.New(finding.NoFit, at, within+"No values were found with which this fits the readings best.",
-			"Look at a graph of the readings; start values near the right ones may help, as in `starting at A = 1 cm`.")
+		return finding.New(finding.NoFit, at, within+"No best values were found for this fit.",
+			"Look at a graph of the readings. Start values near the right ones may help, as in `starting at A = 1 cm`.")
 	case ops.BackAndForth:
-		return finding.New(finding.BadData, at, within+"Places of the readings don't go one way: each must be greater than the one before it, or each less.",
-			"Put the rows in order, and take means of readings at one place.")
+		return finding.New(finding.BadData, at, within+"The readings go back and forth: each place must be greater than the one before it, or each less.",
+			"Put the rows in order. Of several readings at one place, take the mean.")
 	case ops.BeyondReadings:
 		return finding.New(finding.NoInterval, at, within+"The readings end before that. Nobody knows what happens beyond them.", "Choose a place between the first and the last reading.")
 	case ops.Sure:
-		return finding.New(finding.WrongCall, at, "Nothing that this is worked out from was written with an uncertainty.",
-			"Write one after a given value, as in 0.842 ± 0.002 m.")
+		return finding.New(finding.WrongCall, at, "No given behind this value has an uncertainty.",
+			"Write one after its number, as in 0.842 ± 0.002 m.")
 	case ops.Unbounded, ops.NotSettled:
 		message, hint := "The area has no end: the curve grows without limit in the range.", "Leave that place out of the range."
 		if f.Kind == ops.NotSettled {
@@ -164,11 +164,12 @@ func (l *Line) noReal(within string, at syntax.Span, in run.Instr, operand strin
 		message = of("The logarithm", "has no real value")
 		hint = "A logarithm needs a positive number."
 	case ops.Asin, ops.Acos:
-		message = of("The angle whose sine or cosine is the number", "does not exist")
+		word := map[ops.Op]string{ops.Asin: "sine", ops.Acos: "cosine"}[in.Op]
+		message = "There is no angle with this " + word
 		if operand != "" {
-			message = "There is no angle with a sine or cosine of " + operand
+			message = "There is no angle with a " + word + " of " + operand
 		}
-		hint = "A sine or cosine is between -1 and 1: check which side is divided by which."
+		hint = "A " + word + " is between -1 and 1: check which side is divided by which."
 	default:
 		message = "There is no real value here"
 	}

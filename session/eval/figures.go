@@ -226,12 +226,12 @@ func (l *Line) SayFigures(at syntax.Span, slot run.Slot, u *units.Unit) {
 	switch of, _, noughts := l.support(slot, u); {
 	case of.Exact:
 	case of.Known <= 0:
-		l.Find(finding.New(finding.NoFigures, at, "The givens support no figure of this value: it is "+l.Support(l.Entry, slot, u).Lost()+".",
-			"Measure what is subtracted more finely; here it is shown to one figure."))
+		l.Find(finding.New(finding.NoFigures, at, "No figure of this value is sure: it is "+l.Support(l.Entry, slot, u).Lost()+".",
+			"Measure more finely what is subtracted. Here the value is shown to one figure."))
 	case noughts != nil && of.Bare < of.Known && !l.Set.Figures.Usual:
 		if by := l.source(l.Entry, noughts); by != "" {
-			l.Find(finding.New(finding.Noughts, at, "The noughts of "+by+" are taken as measured; if they only hold a place, the givens support "+Counted(of.Bare)+" here.",
-				"Write it with a power of ten, as in 1.2e3 N, if they do."))
+			l.Find(finding.New(finding.Noughts, at, "The zeros of "+by+" count as measured. If they only fill places, the givens support "+Counted(of.Bare)+" here.",
+				"Then write it with a power of ten, as in 1.2e3 N."))
 		}
 	}
 }

@@ -33,12 +33,12 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 
 // mismatchHint says what to do where a value comes out in another dimension than the
 // unit it is reported in, the likeliest slip first: if the name goes with the value,
-// the unit is wrong; else the formula. The slip has its line where one is named;
-// given tells that the unit of a given explains the dimension.
+// the unit is wrong; else the formula, or a given whose unit explains the dimension. The
+// slip has its line where one is named.
 //
 // If the name says the dimension that came out, the unit is the slip, and the formula is left
 // alone: k = 2*W/x^2 in N has a k that is right.
-func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, report string, given bool) Slip {
+func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, report, given string) Slip {
 	if n, ok := x.(*syntax.Number); ok && u.Dim() == units.BaseDim(units.Metre) {
 		inches := n.Value.Text + " inch"
 		return Slip{"`in` comes before the unit of a result. The inch is written `inch`: " + inches + ".", l.With(x.Span().Join(in.At), inches)}
@@ -47,16 +47,15 @@ func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st r
 		return Slip{Hint: report}
 	}
 	_, kind := units.KindOf(st.Dim, units.None)
-	likely := l.LikelySlip(x, u, name != "" && !given)
-	what := units.Missing(u.Dim(), st.Dim)
+	likely := l.LikelySlip(x, u, name != "" && given == "")
 	switch {
 	case likely.Hint != "" && kind:
 		likely.Hint += " Or report it in " + units.Preferred(st.Dim, st.Tag).Screen() + "."
 	case likely.Hint != "":
-	case !kind && what != "":
-		likely.Hint = "Check the formula: " + what + "."
-	case name != "" && what != "":
-		likely.Hint = report + " Or, if " + u.Screen() + " is right, check the formula: " + what + "."
+	case given != "":
+		likely.Hint = given + " Or check the formula."
+	case !kind:
+		likely.Hint = "Check the formula."
 	default:
 		likely.Hint = report
 	}
@@ -78,11 +77,9 @@ func (l *Line) mismatch(name string, x syntax.Expr, in syntax.UnitText, st run.S
 		return
 	}
 	given := l.Planner.GivenHint(x, l.Entry.Text, st, u.Dim())
-	slip := l.mismatchHint(name, x, in, st, u, t.Hint, given != "")
+	slip := l.mismatchHint(name, x, in, st, u, t.Hint, given)
 	if more := plan.Degrees(x); more != "" && u.Dim() == units.BaseDim(units.Kelvin) {
-		slip.Hint += " " + more
-	} else if given != "" && slip.Line == "" {
-		slip.Hint += " " + given
+		slip.Hint = more
 	}
 	f := finding.New(finding.UnitMismatch, in.At, t.Message, "")
 	slip.Put(&f)

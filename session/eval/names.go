@@ -48,7 +48,7 @@ func (l *Line) KeepsComponents(d *plan.Def, at syntax.Span) {
 		if has := l.State.Elements(own.Slot); !l.HasValue(own.Slot) || slices.Equal(has, all[k*n:k*n+n]) {
 			continue
 		}
-		l.Find(finding.New(finding.GivenAgain, at, name+" stays what line "+strconv.Itoa(own.Line)+" says, and is not this component of "+d.Name+".",
+		l.Find(finding.New(finding.GivenAgain, at, name+" keeps its value from line "+strconv.Itoa(own.Line)+"; it isn't a component of this "+d.Name+".",
 			"Choose another name for one of them."))
 	}
 }
@@ -72,7 +72,7 @@ func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 		f := finding.New(finding.NameKind, at, name+" is a component of the vector "+v.Name+" (line "+strconv.Itoa(v.Line)+"), so it can't have a value of its own.",
 			"Choose another name, such as "+name+"1.", name+"1")
 		if s, ok := l.Entry.Stmt.(*syntax.Define); ok && !s.In.Present() {
-			f.Hint = "To compare it with the value that it has, write `check` in front. Or choose another name, such as " + name + "1."
+			f.Hint = "To compare it with its value, write `check` in front. Or choose another name, such as " + name + "1."
 			f.Lines = []string{"check " + l.Entry.Text}
 		}
 		l.Find(f)
@@ -87,11 +87,11 @@ func (l *Line) MayDefine(name string, at syntax.Span, kind plan.DefKind) bool {
 	if wasFunction == isFunction || d.Failed() {
 		return true
 	}
-	is := "a quantity"
+	is, too := "a quantity", "a function"
 	if wasFunction {
-		is = "a function"
+		is, too = too, is
 	}
-	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"); it can't be both.",
+	l.Find(finding.New(finding.NameKind, at, name+" is "+is+" already (line "+strconv.Itoa(d.Line)+"), so it can't be "+too+" too.",
 		"Choose another name, such as "+l.unused(name)+".", l.unused(name)))
 	return false
 }

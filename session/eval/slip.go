@@ -60,7 +60,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 		if !ok || !l.hasDim(y, want.Dim()) {
 			return false
 		}
-		right := syntax.PrintExpr(y)
+		right := syntax.PrintExpr(syntax.Unbracket(y))
 		found = Slip{says + " `" + right + "` is in " + want.Screen() + ".", l.With(x.Span(), right)}
 		return true
 	}
@@ -93,7 +93,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 		return found
 	}
 	for _, p := range parts {
-		if p.power == 1 && l.hasDim(p.x, units.BaseDim(units.Kilogram)) && try("Is a weight meant? It is "+p.text+"*g.", p.x, "("+p.text+"*g)") {
+		if p.power == 1 && l.hasDim(p.x, units.BaseDim(units.Kilogram)) && try("Is the weight "+p.text+"*g meant?", p.x, "("+p.text+"*g)") {
 			return found
 		}
 	}
@@ -107,7 +107,11 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 		}
 	}
 	// A quotient upside down comes last, as putting it right changes the most.
-	if named && try("Is it upside down?", x, "1/("+text+")") {
+	under := text
+	if _, product := x.(*syntax.Binary); product {
+		under = "(" + text + ")"
+	}
+	if named && try("Is it upside down?", x, "1/"+under) {
 		return found
 	}
 	return Slip{}

@@ -201,7 +201,7 @@ func (w *radianSigns) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 	text := syntax.PrintExpr(x)
 	if u != nil && u.Turns() && w.turns() {
 		return finding.New(finding.AngleOrCycle, x.Span(), "`"+text+"` already counts turns, since it is divided by 2π; "+u.Screen()+" divides by 2π once more.",
-			"Count them with `(1 rev)`. Or report it in Hz (1 Hz is 1 turn per second).", times(x, "(1 rev)"))
+			"Multiply by `(1 rev)`, or report it in Hz: 1 Hz is 1 turn per second.", times(x, "(1 rev)"))
 	}
 	readings := []string{times(x, "(1 rev)"), times(x, "(1 rad)")}
 	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div && w.below(b.Y) {

@@ -139,14 +139,14 @@ func (l *Line) inHeat(name string, x syntax.Expr, in syntax.UnitText, st run.Sta
 		said := func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }
 		if !slices.ContainsFunc(l.Entry.Findings, said) && (strings.HasPrefix(name, "Δ") || !l.ofGas(x)) {
 			l.Find(finding.New(finding.TemperatureReading, in.At,
-				"This value in K is shown as a temperature; as a difference it would be the same number of "+u.Screen()+" as of K"+fahrenheit(u)+".",
-				"Write Δ"+u.Screen()+" for a difference.", "Δ"+u.Screen()))
+				"This value in K is shown as a temperature, but may be a difference.",
+				"For a difference, write Δ"+u.Screen()+".", "Δ"+u.Screen()))
 		}
 		l.Planner.Program.Main.Statics[s].Heat = run.Point
 	case u.Difference() && st.Heat == run.Point:
 		l.Find(finding.New(finding.TemperatureReading, in.At,
 			"This value is a temperature, shown as a difference from 0 K.",
-			"Write "+strings.TrimPrefix(u.Screen(), "Δ")+" for the temperature.", strings.TrimPrefix(u.Screen(), "Δ")))
+			"For the temperature, write "+strings.TrimPrefix(u.Screen(), "Δ")+".", strings.TrimPrefix(u.Screen(), "Δ")))
 	}
 	return u
 }
@@ -171,14 +171,6 @@ func (l *Line) ofGas(x syntax.Expr) bool {
 		return slices.ContainsFunc(s.Equations, func(e syntax.Equation) bool { return e.Right != nil && l.Planner.OfGas(e.Right) })
 	}
 	return false
-}
-
-// fahrenheit tells what differs where the degrees are smaller than the kelvin.
-func fahrenheit(u *units.Unit) string {
-	if strings.Contains(u.Text(), "F") {
-		return " times 1.8"
-	}
-	return ""
 }
 
 // ownUnitOf returns the unit that a value is shown in of its own accord: that

@@ -63,8 +63,7 @@ func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 	for i, n := range all {
 		u := l.Off(n)
 		if u-u != 0 {
-			l.Find(finding.New(finding.FirstOrder, x.Span(), "The uncertainty of this value can't be told: a small change of a given changes it without bound, or has no slope.",
-				"Write the line for other values of the givens, on both sides of these."))
+			l.Find(finding.New(finding.FirstOrder, x.Span(), "The uncertainty of this value can't be told: "+NoSlopes+".", aside))
 			return
 		}
 		if u >= leastOff*math.Abs(n.V) {
@@ -87,25 +86,30 @@ func (l *Line) unsure(v *entry.Value, x syntax.Expr, slot run.Slot) {
 	}
 }
 
+// NoSlopes says why the uncertainty of a value can't be told from the slopes at the givens.
+const NoSlopes = "a tiny change of a given changes it too steeply, or has no slope"
+
+const aside = "Work it out for givens a little larger, and a little smaller."
+
 // doubt cautions where the uncertainty that follows from the slopes is not how the value
 // spreads, as at a turning point.
 //
 // (x - 2)^2 at x = 2.0 ± 0.1 has the slope 0, and an uncertainty of 0 would be a false claim:
 // the value at one standard uncertainty off is tried as well, and the line says what was found.
 func (l *Line) doubt(v *entry.Value, x syntax.Expr, slot run.Slot, all []run.Unsure) {
-	of, hint := l.Planner.Program.Doubt(&l.State, slot, all), "Write the line for other values of the givens, on both sides of these."
+	of, hint := l.Planner.Program.Doubt(&l.State, slot, all), aside
 	if v.List == nil && v.Name != "" {
-		hint = "`budget " + v.Name + " by sampling` tells how it spreads."
+		hint = "`budget " + v.Name + " by sampling` shows how it spreads."
 	} else if v.List == nil {
-		hint = "Give it a name, and `budget NAME by sampling` tells how it spreads."
+		hint = "Give it a name; `budget NAME by sampling` shows how it spreads."
 	}
 	switch {
 	case of.Lacks:
-		l.Find(finding.New(finding.FirstOrder, x.Span(), "With the givens one standard uncertainty off there may be no value at all: this one is less sure than it looks.", hint))
+		l.Find(finding.New(finding.FirstOrder, x.Span(), "If the givens are off by their uncertainties, there may be no value at all.", hint))
 	case of.Beyond > 0:
 		by := math.Abs(v.Unit.FromSIDifference(of.Beyond))
-		l.Find(finding.New(finding.FirstOrder, x.Span(), "The slopes at the givens don't tell the uncertainty here, as at a turning point: with the givens one standard uncertainty off, the value moves by up to "+
-			units.FormatQuantity(by, v.Unit, units.Figures{N: UsualOff}, l.Set.Rounding, units.Screen)+" more than they say.", hint))
+		l.Find(finding.New(finding.FirstOrder, x.Span(), "This value is less sure than it looks: if the givens are off by their uncertainties, it moves by up to "+
+			units.FormatQuantity(by, v.Unit, units.Figures{N: UsualOff}, l.Set.Rounding, units.Screen)+" more.", hint))
 	}
 }
 

@@ -86,12 +86,12 @@ func standardError(l *eval.Line, got eval.Got) []entry.Said {
 	n := strconv.Itoa(len(list))
 	of := eval.At(l.Depends(got.Slot), 0).By
 	if slices.ContainsFunc(of, func(p run.Part) bool { return p.Slot == in.B }) {
-		return entry.Rows("± has the standard error of the mean of " + n + " values")
+		return entry.Rows("± is the standard error of the mean of " + n + " values")
 	}
 	if len(of) == 0 {
 		return nil
 	}
-	return []entry.Said{entry.Say("± is what follows from that of the "+n+" values; their scatter alone has the standard error …", l.Told(units.Figures{N: eval.UsualOff, Keep: true}, run.Deviation(list)/math.Sqrt(float64(len(list))), got.Unit.OfDifference()))}
+	return []entry.Said{entry.Say("± follows from that of the "+n+" values; their scatter alone has the standard error …", l.Told(units.Figures{N: eval.UsualOff, Keep: true}, run.Deviation(list)/math.Sqrt(float64(len(list))), got.Unit.OfDifference()))}
 }
 
 // exponentOf returns the value of a given that may be an exponent.
@@ -126,6 +126,6 @@ func differenceInDegrees(l *eval.Line, s *syntax.Define) bool {
 	}
 	l.Find(finding.New(finding.TemperatureGiven, s.X.Span(),
 		"`"+value+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
-		"Write `"+s.Name+" = "+strings.Join(readings, "` or `"+s.Name+" = ")+"`.", readings...))
+		"Write a difference in K or Δ°C.", readings...))
 	return true
 }

@@ -27,7 +27,7 @@ func intervals(l *eval.Line, s *syntax.FuncDef) {
 			continue
 		}
 		if now.lo > now.hi || now.lo == now.hi && (now.LoOpen || now.HiOpen) {
-			l.Find(finding.New(finding.NoRange, now.At, "No "+now.Var+" is in this interval: it ends before it begins.", "Exchange its ends, or check their signs."))
+			l.Find(finding.New(finding.NoRange, now.At, "No "+now.Var+" is in this interval: it ends before it begins.", "Swap its ends, or check their signs."))
 			continue
 		}
 		for _, above := range before {
@@ -81,7 +81,7 @@ func meet(l *eval.Line, s *syntax.FuncDef, a, b stretch) (finding.Finding, bool)
 		case to.Hi != nil:
 			place = "below " + typeset.Text(to.Hi)
 		}
-		return finding.New(finding.TwoReadings, b.At, "Two intervals give "+s.Name+" a value "+place+".", "Let each begin where the one before it ends."), true
+		return finding.New(finding.TwoReadings, b.At, "Two intervals of "+s.Name+" overlap "+place+".", "Let each begin where the one before it ends."), true
 	case a.hi == b.lo && (a.HiOpen || b.LoOpen), b.hi == a.lo && (b.HiOpen || a.LoOpen):
 		return finding.Finding{}, false
 	}
@@ -89,7 +89,7 @@ func meet(l *eval.Line, s *syntax.FuncDef, a, b stretch) (finding.Finding, bool)
 	if !differ(l, s.Params[0], a.X, b.X, at) {
 		return finding.Finding{}, false
 	}
-	f := finding.New(finding.TwoReadings, b.At, "At "+b.Var+" = "+typeset.Text(at)+" two intervals give "+s.Name+" different values; the one above counts.", "Write < in place of ≤ where a value is left out.")
+	f := finding.New(finding.TwoReadings, b.At, "At "+b.Var+" = "+typeset.Text(at)+", two intervals of "+s.Name+" have different values; the upper one counts.", "Write < instead of ≤ in one of them.")
 	f.Severity = finding.Caution
 	return f, true
 }

@@ -61,6 +61,6 @@ func unlikeLet(l *eval.Line, let, d *plan.Def, s *syntax.Define) {
 	default:
 		right = s.Name + " = (…, …) " + unit
 	}
-	l.Find(finding.New(finding.GivenAgain, s.NameAt, s.Name+" is "+says+" by line "+strconv.Itoa(let.Line)+"; here it is "+here+". From here on it means this line.",
-		"Write `"+right+"`, mend the line with `let`, or choose another name."))
+	l.Find(finding.New(finding.GivenAgain, s.NameAt, "Line "+strconv.Itoa(let.Line)+" says that "+s.Name+" is "+says+"; here it is "+here+". From here on it means this line.",
+		"Write `"+right+"`, change line "+strconv.Itoa(let.Line)+", or choose another name."))
 }

@@ -73,7 +73,7 @@ func readCSV(data []byte) (*readings, *finding.Finding) {
 			break
 		}
 		if err != nil {
-			return nil, bad("This file can't be read: "+err.Error()+".", "Save it as comma-separated values.")
+			return nil, bad("This file can't be read as columns of values.", "Save it as comma-separated values.")
 		}
 		if wrong := f.add(row); wrong != nil {
 			return nil, wrong
@@ -83,7 +83,7 @@ func readCSV(data []byte) (*readings, *finding.Finding) {
 	case len(f.cols[0]) == 0:
 		return nil, bad("There are no rows under the heads of this file.", "Write a row of numbers for each reading.")
 	case f.numbers.points && f.numbers.commas:
-		return nil, bad("Some numbers of this file have a decimal comma, and some a decimal point.", "Write them all in one way, and nothing between thousands.")
+		return nil, bad("Some numbers in this file have a decimal comma, and some a decimal point.", "Write them all in one way, with nothing between thousands.")
 	}
 	return &f.readings, nil
 }
@@ -114,10 +114,10 @@ func (f *csvFile) readHeads(data []byte) *finding.Finding {
 	}
 	for i, text := range head {
 		if !utf8.ValidString(text) {
-			return bad("The head of column "+strconv.Itoa(i+1)+" is not written in UTF-8.", "Save the file as comma-separated values in UTF-8.")
+			return bad("The head of column "+strconv.Itoa(i+1)+" isn't in UTF-8.", "Save the file as comma-separated values in UTF-8.")
 		}
 		if strings.Contains(text, "\n") {
-			return bad("In the head of column "+strconv.Itoa(i+1)+" a quotation mark is opened, and not closed on that line.", "Close it, or take it out.")
+			return bad("In the head of column "+strconv.Itoa(i+1)+", a quotation mark isn't closed on its line.", "Close it, or take it out.")
 		}
 		if strings.TrimSpace(text) == "" {
 			return bad("Column "+strconv.Itoa(i+1)+" has no head.", "Write its name and unit, as in `m / kg`, or take the column out.")
@@ -175,7 +175,7 @@ func (f *csvFile) refuse(row []string, i int) *finding.Finding {
 		return bad("This file has more than "+strconv.Itoa(limit.DataRows)+" rows.", "Take rows out, or use their means.")
 	}
 	if strings.Contains(row[i], "\n") {
-		return bad("In line "+line+" under "+f.heads[i].Key()+" a quotation mark is opened, and not closed on that line.", "Close it, or take it out.")
+		return bad("In line "+line+" under "+f.heads[i].Key()+", a quotation mark isn't closed on its line.", "Close it, or take it out.")
 	}
 	is := "there is `" + quoted(row[i]) + "`, which isn't a number"
 	if strings.TrimSpace(row[i]) == "" {

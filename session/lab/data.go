@@ -52,7 +52,7 @@ func Data(l *eval.Line, s *syntax.Data) {
 			return
 		}
 		if left = t.only(all, keep); len(t.cols[0]) == 0 {
-			l.Find(finding.New(finding.BadData, s.Where[0].Left.Span(), "No row of the table is as the conditions say.", "Check what comes after where."))
+			l.Find(finding.New(finding.BadData, s.Where[0].Left.Span(), "No row of the table meets the conditions.", "Check what comes after where."))
 			return
 		}
 	}
@@ -153,9 +153,9 @@ func reason(err error) (why, hint string) {
 	case errors.Is(err, fs.ErrNotExist):
 		return "there is no such file in the worksheet's folder", hint
 	case errors.Is(err, fs.ErrPermission):
-		return "that is not allowed", hint
+		return "you have no permission for it", hint
 	case errors.As(err, &path):
-		return "it is not in the worksheet's folder, or no file", hint
+		return "it isn't in the worksheet's folder, or isn't a file", hint
 	}
 	return err.Error(), "Write its name and the sheet's as in `data swing.xlsx sheet \"Run 2\"`; or save the sheet as comma-separated values."
 }
@@ -213,15 +213,15 @@ func (t *table) uncertainties() bool {
 		}
 		switch {
 		case of < 0:
-			t.Find(finding.New(finding.BadData, h.NameAt, "There is no column "+h.Name+" that "+h.Key()+" is the uncertainty of.", "Head the readings with "+h.Name+" and their unit."))
+			t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" needs a column "+h.Name+", and there is none.", "Put "+h.Name+" and its unit at the head of its readings."))
 			return false
 		case t.in[of].Dim() != t.in[j].Dim():
-			t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" is in "+t.in[j].Screen()+", and "+h.Name+" in "+t.in[of].Screen()+".", "A standard uncertainty has the unit of what it is of."))
+			t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" is in "+t.in[j].Screen()+", and "+h.Name+" in "+t.in[of].Screen()+".", "An uncertainty has the unit of its readings, or one of the same kind."))
 			return false
 		}
 		for k, n := range t.cols[j] {
 			if n.v < 0 {
-				t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" is negative in row "+strconv.Itoa(k+1)+".", "A standard uncertainty is 0 or more."))
+				t.Find(finding.New(finding.BadData, h.NameAt, h.Key()+" is negative in row "+strconv.Itoa(k+1)+".", "An uncertainty is 0 or more."))
 				return false
 			}
 		}

@@ -18,9 +18,9 @@ const mostBars = 2000
 func (f *fitting) ends() []entry.Said {
 	switch n := int(f.y.Static.Width); {
 	case n > mostBars:
-		return entry.Lines{entry.Words("a steepest and a flattest line are looked for through " + strconv.Itoa(mostBars) + " points at most")}
+		return entry.Lines{entry.Words("the steepest and the flattest line are found for at most " + strconv.Itoa(mostBars) + " points")}
 	case !f.work.Weighted():
-		return entry.Lines{entry.Words("without uncertainties there are no error bars for a steepest and a flattest line")}
+		return entry.Lines{entry.Words("the steepest and the flattest line need readings with uncertainties")}
 	}
 	b := bars{y: f.State.Elements(f.y.Slot), x: f.State.Elements(f.x.Slot), uy: f.work.UY, ux: f.work.UX}
 	if b.ux == nil {
@@ -39,7 +39,7 @@ func (f *fitting) ends() []entry.Said {
 		}
 		out = append(out, said)
 	}
-	return append(out, entry.Say("half of what their slopes differ by is …", f.difference((steepest-flattest)/2, p.unit)))
+	return append(out, entry.Say("half the difference of their slopes is …", f.difference((steepest-flattest)/2, p.unit)))
 }
 
 // touching is the part of its size by which rounding may keep a line that just touches the

@@ -114,7 +114,7 @@ func (f *fitting) varies() bool {
 			return true
 		}
 	}
-	f.Find(finding.New(finding.WrongCall, f.s.X.Span(), "All values of "+typeset.Text(f.s.X)+" are the same, so there is no line.", "Vary it from reading to reading."))
+	f.Find(finding.New(finding.WrongCall, f.s.X.Span(), "All values of "+typeset.Text(f.s.X)+" are the same, so there is no line.", "Take readings at different values of it."))
 	return false
 }
 
@@ -208,7 +208,7 @@ func (f *fitting) enough() bool {
 	}
 	n := int(f.y.Static.Width)
 	if n < least {
-		f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "This fits "+writing.Count(n, "point")+" whatever they are; how well it is known needs more.",
+		f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "This goes through any "+writing.Count(n, "point")+", so nothing says how good the fit is.",
 			"Use "+strconv.Itoa(least)+" points or more."))
 	}
 	return n >= least
@@ -231,7 +231,7 @@ func (f *fitting) allUncertain(of ...run.Slot) bool {
 				"Give each reading one, or none."))
 		case u < leastOff:
 			f.Find(finding.New(finding.WrongCall, f.s.Y.Span(), "The uncertainty of point "+strconv.Itoa(i+1)+" is too small: numbers here have 16 figures, and it is beyond the last of its reading.",
-				"Give each reading the uncertainty that it was measured with, or give none of them one."))
+				"Give each reading the uncertainty that it was measured with, or leave out all of them."))
 		default:
 			continue
 		}

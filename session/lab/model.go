@@ -164,7 +164,7 @@ func (f *fitting) planModel(columns []column) (plan.Planned, bool) {
 			f.Find(finding.New(finding.NotSolved, f.s.Params[i].NameAt, p.label+" isn't in the model.", "Fit a name that is."))
 			return got, false
 		case st.Open != 0:
-			f.Find(finding.New(finding.NotSolved, f.s.Params[i].NameAt, "The model does not tell the unit of "+p.label+".", "Write it behind the name, as in `for "+p.label+" in m`."))
+			f.Find(finding.New(finding.NotSolved, f.s.Params[i].NameAt, "The model doesn't say the unit of "+p.label+".", "Write it after the name, as in `for "+p.label+" in m`."))
 			return got, false
 		}
 		if p.static = st; p.unit == nil {
@@ -191,7 +191,7 @@ func (f *fitting) starts(columns []column) ([]run.Slot, bool) {
 	for i, p := range f.params {
 		at := slices.IndexFunc(f.s.Start, func(b syntax.Binding) bool { return b.Name == p.label })
 		if at < 0 {
-			f.Find(finding.New(finding.WrongCall, f.s.Start[0].NameAt, "There is no start value of "+p.label+".", "Write one of each name, or none."))
+			f.Find(finding.New(finding.WrongCall, f.s.Start[0].NameAt, p.label+" has no start value.", "Write one for each name, or none."))
 			return nil, false
 		}
 		b := f.s.Start[at]

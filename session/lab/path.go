@@ -29,10 +29,10 @@ func (p *plot) path() {
 	}
 	switch name := typeset.Text(of.X); {
 	case got.Static.Components() > 2:
-		p.Find(finding.New(finding.VectorOrNumber, of.X.Span(), name+" is in space; a path is drawn of two components.", "Draw one of them against another, as in `graph r_z against r_x`."))
+		p.Find(finding.New(finding.VectorOrNumber, of.X.Span(), name+" has three components; a path shows two.", "Draw one of them against another, as in `graph r_z against r_x`."))
 		return
 	case p.s.Residuals || p.s.Log:
-		p.Find(finding.New(finding.NotWritten, of.X.Span(), "A path is drawn on plain axes, and nothing fits it.", "Write `graph "+name+"` alone."))
+		p.Find(finding.New(finding.NotWritten, of.X.Span(), "A path has no logarithmic axes and no residuals.", "Write `graph "+name+"` alone."))
 		return
 	}
 	v, ok := p.NewValue("", of.X, got.Slot, got.Unit)

@@ -100,7 +100,7 @@ func (p *plot) unitBehindX() bool {
 	if bad != nil || !up.OK || u.Dim() == across.Static.Dim || u.Dim() != up.Static.Dim {
 		return false
 	}
-	p.Find(finding.New(finding.UnitMismatch, in.At, "`in "+in.Text+"` comes after "+typeset.Text(x.X)+" here, and is a unit of "+typeset.Text(y.X)+".",
+	p.Find(finding.New(finding.UnitMismatch, in.At, "`in "+in.Text+"` comes after "+typeset.Text(x.X)+" here, but it is a unit of "+typeset.Text(y.X)+".",
 		"Write `graph "+syntax.PrintExpr(y.X)+" in "+in.Text+" against "+syntax.PrintExpr(x.X)+"`."))
 	return true
 }
@@ -154,7 +154,7 @@ func (p *plot) points() bool {
 		x syntax.Expr
 	}{{&p.g.X, p.s.X.X}, {&p.g.Y, p.s.Y.X}} {
 		if one.a.Log && one.a.From <= 0 {
-			p.Find(finding.New(finding.NoRange, one.x.Span(), "A logarithmic axis has no place for "+typeset.Text(one.x)+" of 0 or less.", "Leave `log` out."))
+			p.Find(finding.New(finding.NoRange, one.x.Span(), "A logarithmic axis can't show 0 or less, and "+typeset.Text(one.x)+" has such values.", "Leave `log` out."))
 			return false
 		}
 	}

@@ -93,7 +93,7 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	if f.s.Model == nil {
 		r.Notes = append(r.Notes, f.meanings(r.Values[0], true)...)
 	} else if got.Searched {
-		r.Notes = append(r.Notes, entry.Words("start values were searched for about the sizes of the readings"))
+		r.Notes = append(r.Notes, entry.Words("start values were looked for near the sizes of the readings"))
 	}
 	r.Notes = append(append(r.Notes, f.untold(r.Values)...), f.farOff(got, q)...)
 }
@@ -108,7 +108,7 @@ func (f *fitting) untold(values []entry.Value) []entry.Said {
 	var out []entry.Said
 	for i, v := range values {
 		if f.s.Model != nil && v.SI != 0 && v.U > untoldBy*math.Abs(v.SI) {
-			out = append(out, entry.Say("these readings do not tell …: its uncertainty is more than "+strconv.Itoa(untoldBy)+" times as great as itself", entry.Name(f.params[i].label)))
+			out = append(out, entry.Say("these readings don't fix …: its uncertainty is more than "+strconv.Itoa(untoldBy)+" times its value", entry.Name(f.params[i].label)))
 		}
 	}
 	return out

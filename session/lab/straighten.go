@@ -60,7 +60,7 @@ func Straighten(l *eval.Line, s *syntax.Straighten) {
 	}
 	st.yv, st.xv = st.State.Elements(st.y.Slot), st.State.Elements(st.x.Slot)
 	if len(st.yv) < leastStraight {
-		l.Find(finding.New(finding.WrongCall, s.Y.Span(), "There is a straight plot of "+writing.Count(len(st.yv), "point")+" whatever they are.",
+		l.Find(finding.New(finding.WrongCall, s.Y.Span(), "Some plot is straight for any "+writing.Count(len(st.yv), "point")+".",
 			"Use "+strconv.Itoa(leastStraight)+" points or more."))
 		return
 	}
@@ -251,7 +251,7 @@ func (st *straightening) tells() entry.Lines {
 	}
 	out = append(out, rest...)
 	if len(st.none) > 0 {
-		out = append(out, entry.Say("not tried, for some readings have no such value: …", entry.Listed(st.none)))
+		out = append(out, entry.Say("not tried, because some readings have no such value: …", entry.Listed(st.none)))
 	}
 	return out
 }

@@ -55,9 +55,9 @@ func (b *builder) figures() {
 			switch {
 			case !v.Figures.Usual:
 			case v.Figures.Givens:
-				how = "Results are shown to the figures that the givens support, what others are worked out from to two more. "
+				how = "Results are shown to the figures that their givens support; those that later lines use, to two more. "
 			case how == "":
-				how = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures, what others are worked out from to two more. "
+				how = "Results are shown to " + strconv.Itoa(v.Figures.N) + " figures; those that later lines use, to two more. "
 			}
 		}
 	}
@@ -66,7 +66,7 @@ func (b *builder) figures() {
 	}; slices.ContainsFunc(b.all, unsure) {
 		is := "± is one standard uncertainty. "
 		if slices.ContainsFunc(b.all, func(e *entry.Entry) bool { s, ok := e.Stmt.(*syntax.SpreadSetting); return ok && !s.Up }) {
-			is = "± of a result is the sum of what the ± of its givens come to. "
+			is = "± of a result is the sum of what the ± of its givens add to it. "
 		}
 		how += is
 	}

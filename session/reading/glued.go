@@ -50,5 +50,5 @@ func (s *settler) noName(word, call, hint string) Verdict {
 }
 
 func isCall(word, call string) string {
-	return word + " is " + call + ", and no name of its own."
+	return word + " is " + call + ", not a name of its own."
 }

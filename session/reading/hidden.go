@@ -67,7 +67,7 @@ func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
 		return Verdict{}
 	}
 	product := strings.Join(parts, "*")
-	f := finding.New(finding.NamesTogether, n.At, n.Name+" is a name of its own here, and no product.", "", product)
+	f := finding.New(finding.NamesTogether, n.At, n.Name+" is a name of its own here, not a product.", "", product)
 	if i := slices.IndexFunc(parts, func(part string) bool { return slices.Contains(own, part) }); i >= 0 {
 		f.Hint = "It stays " + s.Shown(d, units.Screen) + " whatever " + parts[i] + " is."
 		return Verdict{Refused: true, Findings: []finding.Finding{f}}

@@ -47,7 +47,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
 	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]) && strings.Count(offers[0], "*") == strings.Count(s.Entry.Text, "*"):
 		id = finding.NotWritten
-		message, hint = "A function needs brackets round what it is of.", ""
+		message, hint = "A function needs brackets round its value.", ""
 	case open.Letters && word != "" && len(offers) == 1 && !s.IsUnit(word) && strings.Contains(offers[0], "*"):
 		id = finding.NamesTogether
 		message, hint = "There is no sign between the number and `"+word+"`.", putSign

@@ -40,9 +40,9 @@ func (v *solving) inSymbols() bool {
 	chosen := v.rule.Choose(valuesOf(all))
 	switch {
 	case len(all) == 0:
-		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Define the symbols in lines above."))
+		v.Find(finding.New(finding.NotSolved, v.s.Unknowns[0].NameAt, "No solution was found with the values that were tried for the symbols.", "Give the symbols values in lines above."))
 	case v.chosenAmong() || !v.single() && len(v.s.Where) > 0:
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution you need depends on values that are missing: "+v.inText(all).String()+".", "Give them values in lines above, or leave the choice out."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "Which solution is meant depends on values that are missing: "+v.inText(all).String()+".", "Give the symbols values in lines above, or leave the choice out."))
 	case chosen < 0:
 		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "There are several solutions: "+v.inText(all).String()+".", "Give the symbols values in lines above, and say which one is meant."))
 	default:
@@ -79,15 +79,15 @@ func (v *solving) othersInSymbols(one solution, others []solution) {
 	var note entry.Said
 	switch family, also := familyText(one.root), one.root.Also; {
 	case family != nil:
-		note = entry.Say("The principal value is taken; infinitely many solve the equation: …, with any whole number ….", family, entry.Name("n"))
+		note = entry.Say("… is taken; infinitely many values solve the equation: …, with any whole number ….", v.inText([]solution{one}), family, entry.Name("n"))
 	case len(others) > 0:
 		solve := " solves the equation too."
 		if len(others) > 1 {
 			solve = " solve the equation too."
 		}
-		note = entry.Say("The solution that is positive where the symbols are is taken; …"+solve, v.inText(others))
+		note = entry.Say("The solution that is positive for positive symbols is taken; …"+solve, v.inText(others))
 	case v.rearranged.Repeats && also != nil:
-		note = entry.Say("The principal value is taken; … = … solves the equation too, and more come with each turn of the angle.", entry.Name(v.unknowns[0]), entry.Math(also.X[0]))
+		note = entry.Say("… is taken; … = … solves the equation too, and more come with each turn of the angle.", v.inText([]solution{one}), entry.Name(v.unknowns[0]), entry.Math(also.X[0]))
 	}
 	if note != nil {
 		v.aside(finding.OtherRoot, note, "")

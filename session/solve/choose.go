@@ -47,7 +47,7 @@ func (v *solving) chooseEach(all []solution) {
 		if len(v.s.Where) > 0 {
 			within = "Within the conditions the equation"
 		}
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+writing.Count(len(all), "solution")+": "+v.list(all).String()+".", "Ask for the same number of names."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, within+" has "+writing.Count(len(all), "solution")+": "+v.list(all).String()+".", "Write "+writing.Count(len(all), "name")+" after `for`."))
 		return
 	}
 	for i := range v.s.Unknowns {
@@ -92,24 +92,24 @@ func (v *solving) chooseOne(all []solution) {
 	var note entry.Said
 	switch also := all[chosen].root.Also; {
 	case v.families != nil && !v.limited():
-		taken, greater, smaller := entry.Words("principal value"), "greater", "smaller"
+		taken, greater, smaller := v.list(all[chosen:chosen+1]), "greater", "smaller"
 		if len(others) > 1 {
 			greater, smaller = "greatest", "smallest"
 		}
 		switch {
 		case len(others) == 0:
 		case v.rule.Choice == syntax.GreatestRoot:
-			taken = entry.Say(greater+" of …", v.list(all))
+			taken = entry.Say("The "+greater+" of …", v.list(all))
 		case v.rule.Choice == syntax.LeastRoot:
-			taken = entry.Say(smaller+" of …", v.list(all))
+			taken = entry.Say("The "+smaller+" of …", v.list(all))
 		default:
-			taken = entry.Words("positive solution")
+			taken = entry.Words("The positive solution")
 		}
-		note = entry.Say("The … is taken; infinitely many solve the equation: ….", taken, v.families.shown(v))
+		note = entry.Say("… is taken; infinitely many values solve the equation: ….", taken, v.families.shown(v))
 	case len(others) > 0 && v.rule.Choice == syntax.AnyRoot:
 		note = v.otherNote(others).And(v.turnsAdd())
 	case v.turnsAdd() != "":
-		note = entry.Say("The principal value is taken….", v.alsoText(also, all[chosen].values[0])).And(v.turnsAdd())
+		note = entry.Say("… is taken….", v.list(all[chosen:chosen+1]), v.alsoText(also, all[chosen].values[0])).And(v.turnsAdd())
 	}
 	if note != nil {
 		v.aside(finding.OtherRoot, note, "")
@@ -128,7 +128,7 @@ func (v *solving) choosesInSystem(all []solution) bool {
 	}
 	u := &v.s.Unknowns[i]
 	v.Find(finding.New(finding.WhichRoot, u.NameAt, "Several values solve these equations: "+v.listSystem(all).String()+".",
-		"Say which by a condition, as in where "+u.Name+" > …. Words such as greater choose for one equation only."))
+		"Say which by a condition, as in where "+u.Name+" > …. Words such as greater work for one equation only."))
 	return true
 }
 
@@ -163,7 +163,7 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 				"Say which one you want.", "the greater "+name, "the smaller "+name, name+"1, "+name+"2")
 		}
 		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all).String()+"."+v.turnsAdd(),
-			"Say which: for the greater "+name+", for the smaller "+name+", where "+name+" > …, or for "+name+"1, "+name+"2.")
+			"Say which: for the greater "+name+", for the smaller "+name+", or a range after where.")
 	}
 	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all).String()+".",
 		"Say which, as in where "+last.Name+" > ….")
@@ -246,10 +246,10 @@ func (v *solving) noSolution() {
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
 	case v.beyond && !conditions:
-		v.Find(finding.New(finding.OutOfRange, at, "What solves the equation may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
+		v.Find(finding.New(finding.OutOfRange, at, "The solution may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
 		return
 	case !v.single() && conditions:
-		message, hint = "No real values solve these equations with these conditions.", "Check the signs of the given values."
+		message, hint = "No real values solve these equations with these conditions.", "Check the signs of the given values, and what comes after where."
 	case !v.single():
 		message, hint = "No real values solve these equations.", "Check the signs of the given values."
 	case v.within != nil && !v.within.Whole:
@@ -259,7 +259,7 @@ func (v *solving) noSolution() {
 	default:
 		if d, ok := v.discriminant(); ok && d.Value < 0 {
 			shown := v.ShownIn(d.Value, units.Preferred(d.Static.Dim, d.Static.Tag))
-			message = "No real " + name + " solves the equation: its discriminant is " + shown + ", which is negative."
+			message = "No real " + name + " solves the equation: its discriminant is negative, " + shown + "."
 			hint = "Check the given values and their signs."
 		} else if conditions {
 			message, hint = "No "+name+" within the conditions solves the equation.", "Check what comes after where."

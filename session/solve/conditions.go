@@ -28,7 +28,7 @@ func (v *solving) conditions() []run.Condition {
 	for _, c := range v.s.Where {
 		if v.comparesRoots(c) {
 			at := syntax.Span{From: c.Left.Span().From, To: c.Right.Span().To}
-			v.Find(finding.New(finding.WhichRoot, at, "The names get the roots in rising order. A condition can't compare them.", "Take this condition out."))
+			v.Find(finding.New(finding.WhichRoot, at, "The names come in rising order already, so a condition can't compare them.", "Take this condition out."))
 			continue
 		}
 		got := v.Function(eval.Want{Silent: true}, v.unknowns, v.statics, algebra.Substitute(c.Left, by), algebra.Substitute(c.Right, by))
@@ -139,7 +139,7 @@ func (v *solving) bound(x syntax.Expr) (float64, run.Slot, bool) {
 	}
 	if st := v.Planner.SettleTo(at.Slot, want.Dim); st.Dim != want.Dim {
 		name := v.unknowns[0]
-		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "The bound is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Write the bound in a unit of "+name+"."))
+		v.Find(finding.New(finding.UnlikeDimensions, x.Span(), "This limit is "+plan.Words(st)+"; "+name+" is "+plan.Words(want)+".", "Write the limit in a unit of "+name+"."))
 		return 0, run.NoSlot, false
 	}
 	return v.State.At(at.Slot), at.Slot, true

@@ -160,8 +160,8 @@ func eachElement(l *eval.Line, s *syntax.Solve, of []*plan.Def, strict bool) ([]
 		}
 	}
 	if width > limit.Solved {
-		l.Find(finding.New(finding.TooLong, s.Equations[0].Left.Span(), "An equation is solved for "+strconv.Itoa(limit.Solved)+" elements of a list at most; "+of[0].Name+" has "+strconv.Itoa(int(width))+".",
-			"Rearrange it by hand: a formula is worked out for lists of any length."))
+		l.Find(finding.New(finding.TooLong, s.Equations[0].Left.Span(), "An equation is solved for lists of at most "+strconv.Itoa(limit.Solved)+" values; "+of[0].Name+" has "+strconv.Itoa(int(width))+".",
+			"Rearrange it by hand: a formula works for lists of any length."))
 		return nil, false
 	}
 	var all []elementSolved

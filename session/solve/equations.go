@@ -157,8 +157,8 @@ func (v *solving) symbolsFit(f *syntax.FormulaDef, bound map[string]syntax.Expr,
 			if ok && x.Span().To > 0 {
 				place = x.Span()
 			}
-			v.Find(finding.New(finding.FormulaArgument, place, sym.Name+" wants "+want.Screen()+"; here it is "+plan.Words(st)+".",
-				f.Name+" takes "+sym.Name+" in "+want.Screen()+"; for another value add `with "+sym.Name+" = …`."))
+			v.Find(finding.New(finding.FormulaArgument, place, "In "+f.Name+", "+sym.Name+" is in "+want.Screen()+"; here it is "+plan.Words(st)+".",
+				"For another value, add `with "+sym.Name+" = …`."))
 			good = false
 		}
 	}
@@ -186,8 +186,8 @@ func (v *solving) oneUnknown() bool {
 				return true
 			}
 		}
-		v.Find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation can have one unknown only.",
-			"For two roots of t write `for t1, t2`; two unknowns need two equations: "+togetherForm+"."))
+		v.Find(finding.New(finding.NotSolved, s.Unknowns[1].NameAt, "One equation finds one unknown.",
+			"For two roots of t, write `for t1, t2`. Two unknowns need two equations: "+togetherForm+"."))
 		return false
 	}
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {

@@ -123,7 +123,7 @@ func (v *solving) periodic() bool {
 		v.families = out
 		out.fold()
 	}
-	roots := v.named(got, entry.Say("The equation can't be rearranged for …, but repeats; it", entry.Name(v.unknowns[0])))
+	roots := v.named(got, entry.Say("The equation can't be rearranged for …, but repeats; …", entry.Name(v.unknowns[0]), entry.Name(v.unknowns[0])))
 	switch {
 	case len(out.stretches) > 0:
 		v.Find(v.everyIn(out.shownStretches(v), out.shownAlso(v)))
@@ -416,9 +416,7 @@ func (v *solving) turned() bool {
 	if v.turns == before || v.rearrange() {
 		return true
 	}
-	name := v.s.Unknowns[0].Name
-	v.Find(finding.New(finding.TooLong, v.s.Unknowns[0].NameAt, "There are so many solutions that to list them for "+name+" takes too many steps.",
-		"Say a smaller range: where A < "+name+" < B."))
+	v.Find(finding.New(finding.TooLong, v.s.Unknowns[0].NameAt, "There are too many solutions for "+v.s.Unknowns[0].Name+" to list.", v.sayRange(v.solutionUnit(0, v.statics[0]), 2)))
 	return false
 }
 
@@ -448,9 +446,7 @@ func (v *solving) unevenTurns(found []solution) bool {
 		v.fromTurns(got)
 		return true
 	case v.chosenAmong():
-		name := v.s.Unknowns[0].Name
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at uneven steps.",
-			"Say the range: where A < "+name+" < B."))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at uneven steps.", v.sayRange(v.solutionUnit(0, v.statics[0]), 2)))
 		return true
 	}
 	*v.rule, v.args, v.within = before, args, nil
@@ -484,7 +480,15 @@ func (v *solving) farTurns() {
 // It is a question and no refusal: with a range the same line is answered.
 func (v *solving) infinitelyMany() finding.Finding {
 	name := v.s.Unknowns[0].Name
+	u := v.solutionUnit(0, v.families.static)
 	return finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt,
-		"Infinitely many values of "+name+" solve the equation: "+v.families.shown(v).String()+".",
-		"Say the range: where A < "+name+" < B.")
+		"Infinitely many values of "+name+" solve the equation: "+v.families.shown(v).String()+".", v.sayRange(u, u.FromSIDifference(v.families.period)))
+}
+
+// sayRange shows how the range of the unknown is said, with an end in its unit.
+func (v *solving) sayRange(u *units.Unit, end float64) string {
+	text := func(x float64) string {
+		return units.FormatQuantity(x, u, units.Figures{N: v.Set.Figures.N}, v.Set.Rounding, units.Screen)
+	}
+	return "Say the range, as in where " + text(0) + " < " + v.s.Unknowns[0].Name + " < " + text(end) + "."
 }

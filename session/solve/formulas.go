@@ -43,14 +43,14 @@ func (v *solving) formulasEquated() (finding.Finding, bool) {
 		line = line[:n.At.From] + right + line[n.At.To:]
 		names = append([]string{n.Name}, names...)
 	}
-	is, write := " is a formula; its name alone is not a quantity.", "its right side"
+	is, write := " is a formula, and its name alone isn't a quantity.", "its right side"
 	if len(names) > 1 {
-		is, write = " are formulas; their names alone are not quantities.", "their right sides"
+		is, write = " are formulas, and their names alone aren't quantities.", "their right sides"
 	}
 	from := places[0].At.From
 	first, _ := v.Formula(names[0])
 	return finding.New(finding.NotSolved, syntax.Span{From: from, To: len(v.Entry.Text)}, writing.List(names, "and")+is,
-		"Write "+write+", `"+line+"`, or a call such as "+first.Call()+".", line[from:]), true
+		"Write "+write+", `"+line+"`, or add brackets, as in "+first.Call()+".", line[from:]), true
 }
 
 // namesFormula tells whether a name is that of a formula and of nothing else.

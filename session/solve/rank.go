@@ -59,7 +59,7 @@ func (v *solving) cancelled(rank run.Rank, which string) {
 	if rank == run.Contradictory {
 		message, hint := "These equations contradict each other: no "+names+" solve all of them.", "Check the numbers in them: apart from those, one may be a multiple of another."
 		if v.single() {
-			message, hint = names+" cancels out, and what is left is not equal: no "+names+" solves it.", "Check the terms with "+names+"."
+			message, hint = names+" cancels out, and then the sides differ: no "+names+" solves it.", "Check the terms with "+names+"."
 		}
 		v.Find(finding.New(finding.NoSolution, at, message, hint))
 		return
@@ -97,10 +97,10 @@ func (v *solving) notIndependent() finding.Finding {
 	}
 	but, all, sum := "", "both", "one is a multiple of the other"
 	if v.absent {
-		but = ", but for special values of the symbols"
+		but = ", unless the symbols have special values"
 	}
 	if len(rest) == 0 {
-		return finding.New(finding.NoSolution, at, "The unknowns cancel out of e"+one+", and what is left is not equal"+but+".", "Check its terms with unknowns.")
+		return finding.New(finding.NoSolution, at, "The unknowns cancel out of e"+one+", and then its sides differ"+but+".", "Check its terms with unknowns.")
 	}
 	if len(rest) > 1 {
 		all, sum = "all of them", "one is a sum of the others"

@@ -64,7 +64,7 @@ func (v *solving) search() {
 // What is said is true of the whole range: a root that was not found is named as a place that
 // was not settled (lang/run/roots.go).
 func (v *solving) byIntervals() []solution {
-	return v.allowed(v.named(v.piecewise(), entry.Say("The equation can't be rearranged for …; it", entry.Name(v.unknowns[0]))))
+	return v.allowed(v.named(v.piecewise(), entry.Say("The equation can't be rearranged for …, so …", entry.Name(v.unknowns[0]), entry.Name(v.unknowns[0]))))
 }
 
 // hidden finds solutions that rounding, or a division by 0, keeps from those in

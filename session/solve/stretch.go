@@ -19,7 +19,7 @@ func (v *solving) wholeStretches(also []solution) finding.Finding {
 	var parts []string
 	for i, x := range v.within.Stretches {
 		if i == limit.Places {
-			parts = append(parts, "every "+v.s.Unknowns[0].Name+" of further stretches")
+			parts = append(parts, "every "+v.s.Unknowns[0].Name+" in further ranges")
 			break
 		}
 		parts = append(parts, "every "+v.stretch(v.s.Unknowns[0].Name, x))

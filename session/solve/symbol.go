@@ -17,7 +17,7 @@ func (v *solving) notInFormula(f *syntax.FormulaDef) finding.Finding {
 	message := u.Name + " isn't in " + f.Name + "; its symbols are " + writing.List(f.Names(), "and") + "."
 	sym, ok := v.meantSymbol(f)
 	if !ok {
-		return finding.New(finding.NotSolved, u.NameAt, message, "To use another name for a symbol, add: with "+f.Symbols[0].Name+" = "+u.Name+".")
+		return finding.New(finding.NotSolved, u.NameAt, message, "To use another name for a symbol, add `with "+f.Symbols[0].Name+" = "+u.Name+"`.")
 	}
 	line := v.withBinding(sym + " = " + u.Name)
 	at := syntax.Span{From: u.NameAt.From, To: len(v.Entry.Text)}
@@ -119,5 +119,5 @@ func (v *solving) missingSymbols(f *syntax.FormulaDef, bound map[string]syntax.E
 		it = "them values"
 	}
 	return finding.New(finding.UnknownName, at, "No line above defines "+writing.List(names, "and")+", which "+f.Name+" needs.",
-		"Give "+it+" here, as in "+with+strings.Join(values, ", ")+", or in a line above."), true
+		"Give "+it+" here, as in `"+with+strings.Join(values, ", ")+"`, or in a line above."), true
 }

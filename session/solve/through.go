@@ -46,7 +46,7 @@ func (v *solving) through() (finding.Finding, bool) {
 			text := syntax.PrintExpr(syntax.Unbracket(full.Left)) + " = " + syntax.PrintExpr(syntax.Unbracket(full.Right))
 			at := syntax.Span{From: e.Left.Span().From, To: e.Right.Span().To}
 			return finding.New(finding.NotSolved, at, first.Name+" isn't in the equation: "+result.Name+" is the result of line "+strconv.Itoa(result.Line)+", which was worked out from "+first.Name+".",
-				"Write what "+result.Name+" is made of.", text), true
+				"In place of "+result.Name+", write what it is made of.", text), true
 		}
 	}
 	return finding.Finding{}, false

@@ -139,13 +139,13 @@ func (v *vectors) namedPart(n *syntax.Name, k int) syntax.Expr {
 	part := &syntax.Name{At: n.At, Name: axis(n.Name, k)}
 	if name, ok := v.asks(n); ok {
 		if !v.unknown[name] {
-			v.refuse(finding.VectorOrNumber, n.At, name+" is a number in one place and a vector in another.", "")
+			v.refuse(finding.VectorOrNumber, n.At, name+" is a number in one place and a vector in another.", "Use it as one of the two.")
 		}
 		return part
 	}
 	d := vectorNamed(v.Line, n)
 	if d == nil || int(v.Planner.Static(d.Slot).Components()) != v.width {
-		v.refuse(finding.VectorOrNumber, n.At, n.Name+" isn't a vector of "+strconv.Itoa(v.width)+" components.", "Either all terms of an equation are vectors, or no term is.")
+		v.refuse(finding.VectorOrNumber, n.At, n.Name+" isn't a vector with "+strconv.Itoa(v.width)+" components.", "Either all terms of an equation are vectors, or no term is.")
 		return n
 	}
 	if now, ok := v.Planner.Names.Lookup(part.Name); ok && now.Vector == d && n.Line == 0 {

@@ -365,7 +365,7 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 			vector bool
 		}{{e.Left, left}, {e.Right, right}} {
 			if !side.vector && !syntax.IsZero(side.x) {
-				v.refuse(finding.VectorOrNumber, side.x.Span(), "`"+syntax.PrintExpr(side.x)+"` is a number, and the other side of the equation is a vector.", "Write an equation of the components that you mean.")
+				v.refuse(finding.VectorOrNumber, side.x.Span(), "`"+syntax.PrintExpr(side.x)+"` is a number, and the other side of the equation is a vector.", "Write an equation for one component.")
 			}
 		}
 		for k := range v.width {
@@ -397,8 +397,8 @@ func (v *vectors) components() (*syntax.Solve, bool) {
 		return nil, false
 	}
 	if n, m := len(out.Equations), len(out.Unknowns); n != m {
-		v.refuse(finding.NotSolved, v.s.Unknowns[0].NameAt, "By components these are "+writing.Count(n, "equation")+" for "+writing.Count(m, "unknown")+".",
-			"A vector is "+strconv.Itoa(v.width)+" unknowns. Ask for as many as there are equations, or solve for one component.")
+		v.refuse(finding.NotSolved, v.s.Unknowns[0].NameAt, "In components, this makes "+writing.Count(n, "equation")+" for "+writing.Count(m, "unknown")+".",
+			"A vector counts as "+strconv.Itoa(v.width)+" unknowns. Ask for as many as there are equations, or solve for one component.")
 		return nil, false
 	}
 	return &out, true

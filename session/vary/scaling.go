@@ -31,7 +31,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		return
 	}
 	if v := by.Vector; v != nil {
-		l.Find(finding.New(finding.VectorOrNumber, s.Against.NameAt, by.Name+" is a component of "+v.Name+", and doesn't change by itself.",
+		l.Find(finding.New(finding.VectorOrNumber, s.Against.NameAt, by.Name+" is a component of "+v.Name+", so it doesn't change by itself.",
 			"Give each component its own line, and then "+v.Name+" = ("+v.Name+"_x, "+v.Name+"_y)."))
 		return
 	}
@@ -59,7 +59,7 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 			is = "How " + typeset.Text(s.X)
 		}
 		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), is+" grows depends on values that are not given yet.",
-			"Define the symbols in lines above."))
+			"Give the symbols values in lines above."))
 		return
 	}
 	if rows := append(localScaling(l, s, of, by, known), free(by)...); len(rows) > 0 {
@@ -185,7 +185,7 @@ func localScaling(l *eval.Line, s *syntax.Scaling, of run.Slot, by *plan.Def, kn
 	y := atMultiples(l, of, by, 1+step, 1-step, 2)
 	up, down, twice := y[0], y[1], y[2]
 	if x0 == 0 || y0 == 0 || !(up/down > 0) {
-		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", ""))
+		l.Find(finding.New(finding.NoRealValue, s.X.Span(), "There is no power at these values: "+name+" or "+s.Against.Name+" is 0, or has no value nearby.", "Use other values."))
 		return nil
 	}
 	power := (math.Log(math.Abs(up)) - math.Log(math.Abs(down))) / (math.Log1p(step) - math.Log1p(-step))

@@ -68,7 +68,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 func withSymbols(l *eval.Line, s *syntax.With) {
 	x, ok := l.WrittenOut(s.X, l.Entry.Line, nil)
 	if !ok {
-		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), "There is no value yet, and no one expression of the symbols.", "Define the symbols in lines above."))
+		l.Find(finding.New(finding.NotWorkedOut, s.X.Span(), "There is no value yet, and no single formula in the symbols.", "Give the symbols values in lines above."))
 		return
 	}
 	by := map[string]syntax.Expr{}

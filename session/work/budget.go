@@ -46,7 +46,7 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 		b.of = eval.At(l.Depends(d.Slot), 0)
 	}
 	if len(b.of.By) == 0 {
-		l.Entry.Outcome = entry.Lines{entry.Say("… has no uncertainty: no given that it depends on was written with one, as in 0.842 ± 0.002 m.", entry.Name(s.Of.Name))}
+		l.Entry.Outcome = entry.Lines{entry.Say("… has no uncertainty: no given behind it has one. Write one after its number, as in 0.842 ± 0.002 m.", entry.Name(s.Of.Name))}
 		return
 	}
 	cover, ok := b.probability()
@@ -71,7 +71,7 @@ func Budget(l *eval.Line, s *syntax.Budget) {
 // withoutSlopes answers where first order has no uncertainty, and no source a share of it: by
 // what random draws come to, where those are asked for.
 func (b *budget) withoutSlopes(cover float64) {
-	const why = "a small change of a given changes it without bound, or has no slope"
+	const why = eval.NoSlopes
 	if b.s.Sampled {
 		if b.sample(cover) {
 			b.Entry.Outcome = append(b.out.Told, entry.Say("First order has no uncertainty of …: "+why+".", entry.Name(b.s.Of.Name)))
@@ -79,7 +79,7 @@ func (b *budget) withoutSlopes(cover float64) {
 		return
 	}
 	b.Find(finding.New(finding.NotWorkedOut, b.s.Of.NameAt, "The uncertainty of "+b.s.Of.Name+" can't be told from slopes: "+why+".",
-		"`budget "+b.s.Of.Name+" by sampling` tells how it spreads."))
+		"`budget "+b.s.Of.Name+" by sampling` shows how it spreads."))
 }
 
 // usualCover is the probability of an interval where none is asked for.
@@ -90,12 +90,12 @@ func (b *budget) probability() (float64, bool) {
 	if b.s.Covering == nil {
 		return usualCover, true
 	}
-	got := b.Eval(b.s.Covering, eval.Want{Lacking: "The probability has no value yet.", Hint: "Write it in %, as in covering 95 %."})
+	got := b.Eval(b.s.Covering, eval.Want{Lacking: "The probability has no value yet.", Hint: "Write it in %, as in `covering 95 %`."})
 	switch {
 	case !got.OK:
 		return 0, false
 	case !b.Planner.Static(got.Slot).Dim.IsOne() || !(got.Value > 0 && got.Value < 1):
-		b.Find(finding.New(finding.NoRange, b.s.Covering.Span(), "The share of values in an interval is between 0 and 100 %.", "Write it like covering 95 %."))
+		b.Find(finding.New(finding.NoRange, b.s.Covering.Span(), "The share of the values is between 0 and 100 %.", "Write it like `covering 95 %`."))
 		return 0, false
 	}
 	return got.Value, true
@@ -153,7 +153,7 @@ func (b *budget) correlated(by []run.Part) {
 		sum += math.Pow(p.Contribution()/b.out.U, 2)
 	}
 	if math.Abs(sum-1) > 1e-3 {
-		b.out.Told = append(b.out.Told, entry.Words("The shares don't come to 100 %: some of these come from the same readings, and are off together."))
+		b.out.Told = append(b.out.Told, entry.Words("The shares don't come to 100 %: some of these come from the same readings, so they are off together."))
 	}
 }
 

@@ -54,7 +54,7 @@ func everyStep(l *eval.Line) {
 		}
 	}
 	if len(all.Of) == 0 {
-		l.Entry.Outcome = entry.Rows("There is no result to show the working of.")
+		l.Entry.Outcome = entry.Rows("No result has a working to show yet.")
 		return
 	}
 	l.Entry.Outcome = all

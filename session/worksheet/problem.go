@@ -62,7 +62,7 @@ func (p *FileProblem) Error() string {
 // Fault is the problem of a file at which this program itself has gone wrong.
 func Fault(path string) *FileProblem {
 	return &FileProblem{Kind: OurFault, Path: path, Message: "the file could not be worked out: a fault of the program.",
-		Hint: "The fault is ours, not that of the file. Please report it, with the file if you can."}
+		Hint: "The fault is ours, not the file's. Please report it, with the file if you can."}
 }
 
 func unreadable(path string, err error) *FileProblem {
