@@ -37,7 +37,7 @@ func (p *Pad) entitle(e *entry.Entry, cmd *syntax.Command) {
 		e.Findings = append(e.Findings, finding.New(finding.UnknownFormat, syntax.Span{From: cmd.WordAt.From, To: cmd.ArgAt.To},
 			"The title needs a 1 in front.", "Write `"+line+"`.", line))
 	case fields[0] != "1":
-		f := finding.New(finding.UnknownFormat, cmd.ArgAt, "The number after worksheet must be 1.", "Write worksheet 1 and the title.")
+		f := finding.New(finding.UnknownFormat, cmd.ArgAt, "The number after worksheet must be 1.", "")
 		f.Lines = []string{strings.TrimSpace("worksheet 1 " + title)}
 		e.Findings = append(e.Findings, f)
 	case title == "":

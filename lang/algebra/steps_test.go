@@ -23,10 +23,10 @@ func TestSteps(t *testing.T) {
 		{"n1*sin(α)", "n2*sin(β)", "β", "n2·sin(β) = n1·sin(α) [swap the sides]; sin(β) = n1·sin(α)/n2 [divide both sides by n2]; β = asin(n1·sin(α)/n2) [take the angle with this sine]"},
 		{"E", "F*d*cos(θ)", "θ", "F·d·cos(θ) = E [swap the sides]; cos(θ) = E/(F·d) [divide both sides by F·d]; θ = acos(E/(F·d)) [take the angle with this cosine]"},
 		{"k", "k", "k", ""},
-		{"x^2 + 2*x", "a", "x", "x² + 2·x - a = 0 [set it in standard form]; x = (-2 + √(4 + 4·a))/2 [the quadratic formula]"},
+		{"x^2 + 2*x", "a", "x", "x² + 2·x - a = 0 [write it in standard form]; x = (-2 + √(4 + 4·a))/2 [the quadratic formula]"},
 		{"x", "2*a", "x", ""},
 		{"2/(x - a)", "3/(x + a)", "x", "3·a/(x + a) - 3·x/(x + a) = -2 [multiply both sides by x - a]; x = 5·a [multiply both sides by x + a]"},
-		{"1/(x - a)", "2*a/(x^2 - a^2) + 1", "x", "x - x² = a - a² [multiply both sides by x² - a²]; x² - x + a - a² = 0 [set it in standard form]; x = (1 + √(1 - 4·(a - a²)))/2 [the quadratic formula]"},
+		{"1/(x - a)", "2*a/(x^2 - a^2) + 1", "x", "x - x² = a - a² [multiply both sides by x² - a²]; x² - x + a - a² = 0 [write it in standard form]; x = (1 + √(1 - 4·(a - a²)))/2 [the quadratic formula]"},
 		{"sin(x)", "cos(x - π/2) + cos(x) - b", "x", "cos(x) = b [quarter turns added to an angle swap sine and cosine, or their signs]; x = acos(b) [take the angle with this cosine]"},
 	}
 	for _, tt := range tests {

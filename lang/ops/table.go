@@ -101,7 +101,7 @@ var table = [Count]row{
 		over:  whole(func(a, _ Interval) Interval { return a.abs() }), off: 0,
 		call: &Function{Name: "abs", Least: 1, Most: 1, Takes: AnyToSame, Args: "abs(x)",
 			Summary: "The value without its sign.", Example: "abs(-3 m)"},
-		inverse: &Inverse{By: []string{"y", "-y"}, Reason: "the size leaves the sign open"}},
+		inverse: &Inverse{By: []string{"y", "-y"}, Reason: "the size leaves both signs possible"}},
 	Sgn: {name: "sgn", operands: 1, tame: true, da: "0",
 		value: func(a, _, _ float64) float64 { return sign(a) },
 		over:  overSgn, apart: ofSteps(overSgn, one), off: 0,

@@ -14,7 +14,7 @@ type Budget struct {
 
 var budgetWord = StatementWord{
 	Word: "budget", Form: "budget NAME [by sampling] [covering 95 %]",
-	Summary: "What the uncertainty of a result comes from, given by given.",
+	Summary: "Where the uncertainty of a result comes from, given by given.",
 	Example: "budget k", Stored: true, Ready: true, read: clauses(statement(&Budget{})),
 	phrases: phrases("covering …", "by sampling"), next: []string{"by", "covering"},
 }

@@ -28,12 +28,12 @@ var (
 	insertWord    = StatementWord{Word: "insert", Form: "insert before LINE [STATEMENT]", Summary: "Puts a line in before another.", Example: "insert before 3 x = 6.0 cm", Ready: true, read: readCommand, rows: true}
 	removeWord    = StatementWord{Word: "remove", Form: "remove LINE [to LINE]", Summary: "Takes a line out, or several.", Example: "remove 3", Ready: true, read: readCommand}
 	renameWord    = StatementWord{Word: "rename", Form: "rename NAME to NAME", Summary: "Changes a name in every line that means it.", Example: "rename k to k_s", Ready: true, read: readCommand}
-	withWord      = StatementWord{Word: "with", Form: "with NAME = VALUE[, …]", Summary: "Shows what would move if a given had another value.", Example: "with k = 260 N/m", Ready: true, read: readCommand, prose: true}
+	withWord      = StatementWord{Word: "with", Form: "with NAME = VALUE[, …]", Summary: "Shows what would change if a given had another value.", Example: "with k = 260 N/m", Ready: true, read: readCommand, prose: true}
 	titleWord     = StatementWord{Word: "title", Form: "title TEXT", Summary: "Sets the title of the worksheet.", Example: "title Crates over a pulley", Ready: true, read: readCommand, prose: true, colon: true}
 	undoWord      = StatementWord{Word: "undo", Form: "undo", Summary: "Takes the last change back.", Example: "undo", Ready: true, read: readCommand, alone: true}
 	redoWord      = StatementWord{Word: "redo", Form: "redo", Summary: "Does again what undo took back.", Example: "redo", Ready: true, read: readCommand, alone: true}
 	pageWord      = StatementWord{Word: "page", Form: "page [LINE to LINE]", Summary: "Shows the page, or some lines or a part of it.", Example: "page 3 to 8", Ready: true, read: readCommand}
-	previewWord   = StatementWord{Word: "preview", Form: "preview on|off", Summary: "Shows, or no longer, what a line would come to while it is typed.", Example: "preview off", Ready: true, read: readCommand, next: []string{"off", "on"}}
+	previewWord   = StatementWord{Word: "preview", Form: "preview on|off", Summary: "Turns the preview of a line on or off.", Example: "preview off", Ready: true, read: readCommand, next: []string{"off", "on"}}
 	saveWord      = StatementWord{Word: "save", Form: "save FILE", Summary: "Writes the worksheet to a file.", Example: "save porch-swing.worked", Ready: true, read: readCommand, prose: true}
 	printWord     = StatementWord{Word: "print", Form: "print FILE [as handout]", Summary: "Prints the page as a key, or as a handout: .html, .md, .tex or .txt.", Example: "print key.html", Ready: true, read: readCommand, prose: true}
 	openWord      = StatementWord{Word: "open", Form: "open FILE", Summary: "Reads a worksheet from a file.", Example: "open porch-swing.worked", Ready: true, read: readCommand, prose: true}

@@ -126,6 +126,6 @@ func differenceInDegrees(l *eval.Line, s *syntax.Define) bool {
 	}
 	l.Find(finding.New(finding.TemperatureGiven, s.X.Span(),
 		"`"+value+" "+u.Screen()+"` is a temperature; "+s.Name+" is a difference of temperatures.",
-		"Write a difference in K or Δ°C.", readings...))
+		"Write a difference in K or Δ"+u.Screen()+".", readings...))
 	return true
 }

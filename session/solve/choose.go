@@ -163,7 +163,7 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 				"Say which one you want.", "the greater "+name, "the smaller "+name, name+"1, "+name+"2")
 		}
 		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all).String()+"."+v.turnsAdd(),
-			"Say which: for the greater "+name+", for the smaller "+name+", or a range after where.")
+			"Say which: for the greater "+name+", for the smaller "+name+", or a range after `where`.")
 	}
 	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all).String()+".",
 		"Say which, as in where "+last.Name+" > ….")

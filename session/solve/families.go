@@ -490,5 +490,5 @@ func (v *solving) sayRange(u *units.Unit, end float64) string {
 	text := func(x float64) string {
 		return units.FormatQuantity(x, u, units.Figures{N: v.Set.Figures.N}, v.Set.Rounding, units.Screen)
 	}
-	return "Say the range, as in where " + text(0) + " < " + v.s.Unknowns[0].Name + " < " + text(end) + "."
+	return "Say the range, as in `where " + text(0) + " < " + v.s.Unknowns[0].Name + " < " + text(end) + "`."
 }
