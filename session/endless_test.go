@@ -41,7 +41,7 @@ func TestEndless(t *testing.T) {
 			finding.NoSolution, "Equations 1, 2 and 8 contradict each other"},
 		{nil, "solve " + nested + " = 0.3 for x", finding.WhichRoot, "0.0282677 and 3.03333"},
 		{[]string{"let " + strings.Join(stiff, ", ") + " in N/m", "let " + strings.Join(forces, ", ") + " in N"},
-			"solve " + strings.Join(rows, " and ") + " for x1, x2, x3, x4, x5", finding.TooLong, "it was ended"},
+			"solve " + strings.Join(rows, " and ") + " for x1, x2, x3, x4, x5", finding.TooLong, "it was stopped"},
 	} {
 		p := New()
 		for _, text := range c.above {

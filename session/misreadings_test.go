@@ -23,7 +23,7 @@ var misreadings = []struct {
 	{"a number taken for degrees", "u = 12 m/s at θ", finding.TwoReadings, "u = 12 m/s at (θ*1°)"},
 	{"sine for cosine", "c_x = c*sin(37°)", finding.CommonSlip, "c*cos(37°)"},
 	{"cosine for sine", "c_y = c*cos(37°)", finding.CommonSlip, "c*sin(37°)"},
-	{"sine for cosine in an answer", "check v = (4.0, -3.0) m/s", finding.CheckFailed, "components are exchanged"},
+	{"sine for cosine in an answer", "check v = (4.0, -3.0) m/s", finding.CheckFailed, "components are swapped"},
 	{"angle from the y axis", "atan(v_x/v_y)", finding.CommonSlip, "from the y axis"},
 	{"angle from the vertical, in words", "u = 12 m/s at 37° from the vertical", finding.NotWritten, "u = 12 m/s at (90° - 37°)"},
 	{"angle of the opposite direction", "atan(v_y/v_x)", finding.CommonSlip, "direction(v)"},

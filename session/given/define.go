@@ -91,7 +91,7 @@ func standardError(l *eval.Line, got eval.Got) []entry.Said {
 	if len(of) == 0 {
 		return nil
 	}
-	return []entry.Said{entry.Say("± follows from that of the "+n+" values; their scatter alone has the standard error …", l.Told(units.Figures{N: eval.UsualOff, Keep: true}, run.Deviation(list)/math.Sqrt(float64(len(list))), got.Unit.OfDifference()))}
+	return []entry.Said{entry.Say("± is what follows from that of the "+n+" values; their scatter alone has the standard error …", l.Told(units.Figures{N: eval.UsualOff, Keep: true}, run.Deviation(list)/math.Sqrt(float64(len(list))), got.Unit.OfDifference()))}
 }
 
 // exponentOf returns the value of a given that may be an exponent.

@@ -30,7 +30,7 @@ func TestCSV(t *testing.T) {
 		"m,T\n1,2\n1,fast\n":                    "In line 3 under T there is `fast`, which isn't a number.",
 		"m,T\n1,2,3\n":                          "Line 2 has 3 values under 2 heads.",
 		"m\n1.2.3\n":                            "In line 2 under m there is `1.2.3`, which isn't a number.",
-		"m;T\n1.280;0,45\n":                     "Some numbers of this file have a decimal comma, and some a decimal point.",
+		"m;T\n1.280;0,45\n":                     "Some numbers in this file have a decimal comma, and some a decimal point.",
 		"m\tT\n1,5\t2\n":                        "In line 2 under m there is `1,5`, which isn't a number.",
 		"m\n1e-400\n":                           "In line 2 under m there is `1e-400`, which isn't a number.",
 		"m\n1e400\n":                            "In line 2 under m there is `1e400`, which isn't a number.",
@@ -38,11 +38,11 @@ func TestCSV(t *testing.T) {
 		"m\nInf\n":                              "In line 2 under m there is `Inf`, which isn't a number.",
 		"m\n\x1b[2J\n":                          "In line 2 under m there is `\ufffd[2J`, which isn't a number.",
 		"m\n" + strings.Repeat("a", 100) + "\n": "In line 2 under m there is `" + strings.Repeat("a", longestCell) + "…`, which isn't a number.",
-		"m,T\n1,\"2\n3,4\n5,6\n":                "In line 2 under T a quotation mark is opened, and not closed on that line.",
+		"m,T\n1,\"2\n3,4\n5,6\n":                "In line 2 under T, a quotation mark isn't closed on its line.",
 		"m,T\n1,2\n3,4\"\n5,6\n":                "In line 3 under T there is `4\"`, which isn't a number.",
-		"\"m,T\n1,2\n":                          "In the head of column 1 a quotation mark is opened, and not closed on that line.",
+		"\"m,T\n1,2\n":                          "In the head of column 1, a quotation mark isn't closed on its line.",
 		"\xff\xfem\x00\n":                       "This file is written in UTF-16.",
-		"x / \xb5m\n1\n":                        "The head of column 1 is not written in UTF-8.",
+		"x / \xb5m\n1\n":                        "The head of column 1 isn't in UTF-8.",
 	} {
 		got, bad := readCSV([]byte(text))
 		said := ""

@@ -156,7 +156,7 @@ func leaks(all []*entry.Entry, text string) []string {
 
 // TestFiguresOfAKey says once how results are rounded where no line of the sheet does.
 func TestFiguresOfAKey(t *testing.T) {
-	const supported, three = "Results are shown to the figures that the givens support", "Results are shown to 3 figures, what others"
+	const supported, three = "Results are shown to the figures that their givens support", "Results are shown to 3 figures; those that later"
 	for _, c := range []struct{ setting, foot, value string }{
 		{"", supported, "= 20 N"},
 		{"givens are exact\n", three, "= 19.6 N"},

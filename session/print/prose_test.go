@@ -43,8 +43,8 @@ func TestFindingsAreSet(t *testing.T) {
 		"L = 3.000 m*cos(Ψ_α)", "report L to 3 figures", "check m_1 = -2 kg", "E = 1/2*k*x_1 in J", "F = k*x_1 + m_1", "r = 3 m", "W = r*N in J",
 		"f = 1/(2*π)*√(k/m_1) in Hz", "w = √(k/m_1) in Hz", "q = -L/(2 m) in kg"), Key)
 	for form, all := range map[string][]string{
-		"html":     {"<mi>Ψ</mi>", "right side <span class=\"one\">−2 kg;</span>", "or write <code>givens are exact</code> above"},
-		"markdown": {`limited by $\Psi_{\alpha}$ = 32°`, `$k x_{1}$ is a force, $m_{1}$ is a mass`, `It is $m_{1} g$.`, "`1/2*k*x1^2` is in J", "comes out as a force (N); J is an energy.", `$\sqrt{\frac{k}{m_{1}}}$ is in radians`},
+		"html":     {"<mi>Ψ</mi>", "right side <span class=\"one\">−2 kg;</span>", "write <code>givens are exact</code> above"},
+		"markdown": {`limited by $\Psi_{\alpha}$ = 32°`, `$k x_{1}$ is a force, $m_{1}$ is a mass`, `Is the weight $m_{1} g$ meant?`, "`1/2*k*x1^2` is in J", "comes out as a force (N); J is an energy.", `$\sqrt{\frac{k}{m_{1}}}$ is in radians`},
 		"latex":    {`$E$ comes out as a force (N); J is an energy.`, `\texttt{givens\ are\ exact}`},
 		"text":     {"limited by Ψ_α = 32°", "`givens are exact`", "side −2 kg"},
 	} {

@@ -124,6 +124,9 @@ var byText = regexp.MustCompile(`n·([0-9][^ ,;.]*(?:\.[0-9]+)?°?(?: rad)?)`)
 // families are the roots that a message names, with 0 for what is n times a
 // distance alone.
 func (h *hearing) families(message string) []printed {
+	if taken, rest, ok := strings.Cut(message, "solve the equation: "); ok && strings.Contains(taken, "infinitely") {
+		message = rest // without the one that is taken, which is in a family
+	}
 	all := h.meant.quantities(message)
 	for range strings.Count(message, "n·") - strings.Count(message, "+ n·") {
 		all = append(all, printed{is: whole(0)})
