@@ -63,7 +63,7 @@ func (m *mayOpen) at(x Expr) bool {
 	case *Pi:
 		m.turning = true
 	case *Number:
-		m.turning = m.turning || x.Value.Hi == 60
+		m.turning = m.turning || x.Value.Hi == 60 || HalfTurns(x.Value.Hi) > 0
 		return m.tens(x)
 	case *Root:
 		return bareRoot(x)

@@ -29,7 +29,7 @@ func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
 		}
 		if p.call && (p.text == "sin" || p.text == "cos" || p.text == "tan") && i+1 < len(ps) {
 			o.argument(ps, i+2, ps.closing(i+1), at)
-		} else if !p.call && angleLetter(p.text) && o.beyondTurn(p) && !ps.asked(i) && !ps.ofUnit(i) {
+		} else if !p.call && angleLetter(p.text) && o.beyondTurn(p) && !ps.asked(i) && !ps.inAngle(i) {
 			at[i] = true
 		}
 	}
@@ -63,9 +63,31 @@ func (ps pieces) angled(at map[int]bool, unit string) pieces {
 // asked tells whether the piece at i is on the left of a line, or bound by it.
 func (ps pieces) asked(i int) bool { return i+1 < len(ps) && ps[i+1].sign("=") }
 
-// ofUnit tells whether the name at i is the number of a written unit: θ*1°.
-func (ps pieces) ofUnit(i int) bool {
-	return i+3 < len(ps) && ps[i+1].times() && ps[i+2].kind == numToken && ps[i+3].kind == unitToken
+// inAngle tells whether the name at i is multiplied, alone or with the bracket that it is in, by
+// a unit of angle or by π over 180 or 360: (θ/2)*1°, (θ + 5)*π/180.
+func (ps pieces) inAngle(i int) bool {
+	for {
+		t := ps.product(i)
+		factors := map[int]side{}
+		t.sides(t.from, t.to, above, factors)
+		pi, degrees := false, false
+		for k := range factors {
+			p := &ps[k]
+			pi = pi || p.kind == piToken
+			if p.kind == numToken {
+				degrees = degrees || p.text == "180" || p.text == "360"
+				if k+1 < t.to && ps[k+1].kind == unitToken && angleUnit(&ps[k+1]) {
+					return true
+				}
+			}
+		}
+		if pi && degrees {
+			return true
+		}
+		if i = t.from - 1; i < 0 || !ps[i].sign("(") || i > 0 && (ps[i-1].sign("√") || ps[i-1].kind == nameToken && ps[i-1].call) {
+			return false
+		}
+	}
 }
 
 // argument notes what is in degrees in the argument of a function: of each term

@@ -64,8 +64,8 @@ type Open struct {
 	Equation, Apart bool
 	// Posed tells that an equation has the clauses of a solve, or is one of several.
 	Posed bool
-	// Degrees tells that a plain number may be in degrees.
-	Degrees bool
+	// Degrees tells that a plain number may be in degrees, Turns that turns may be counted twice.
+	Degrees, Turns bool
 	// Tens is a number that may be a factor and a name: 2E1, where E1 is one.
 	Tens string
 	// Many tells that there are more readings than are looked at.

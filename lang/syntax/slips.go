@@ -79,4 +79,5 @@ var treeSlips = []slip[operation]{
 	{"the power of a root: √x^2", operation.rootPower},
 	{"a number over a quantity: 1/2 kg", operation.numberOver},
 	{"a power of 1 over a number: x^1/2", operation.onePower},
+	{"an exponent that is not raised: 5*10-3 kg", operation.flatExponent},
 }

@@ -185,3 +185,36 @@ func (r operation) rootPower() *fault {
 	return &fault{finding.New(finding.TwoReadings, b.At, "This can be read in two ways: is the power under the root?",
 		"Use brackets to show what belongs together.", "("+head+")"+power, "√("+inner+power+")")}
 }
+
+// flatExponent finds 5*10-3 kg: written without blanks, a number below ten times 10 is more often
+// 5×10⁻³ of which the exponent was not raised than a difference.
+func (r operation) flatExponent() *fault {
+	product, ok := r.X.(*Binary)
+	if !ok || r.Op != Sub || product.Op != Mul {
+		return nil
+	}
+	left := product.X
+	if of, ok := left.(*Binary); ok && of.Op == Mul {
+		left = of.Y
+	}
+	number, one := left.(*Number)
+	ten, two := product.Y.(*Number)
+	if !one || !two || ten.Value.Text != "10" {
+		return nil
+	}
+	at, rest, times := r.Y.Span(), "", r.source(Span{From: number.At.From, To: ten.At.To})
+	digits := r.source(at)
+	if q, ok := r.Y.(*Quantity); ok {
+		digits, rest = q.Value.Text, r.source(Span{From: at.From + len(q.Value.Text), To: at.To})
+	}
+	whole := Span{From: number.At.From, To: at.To}
+	if v := number.Value.Float(); v < 1 || v >= 10 || strings.Trim(digits, "0123456789") != "" || strings.Contains(r.source(Span{From: number.At.From, To: at.From}), " ") {
+		return nil
+	}
+	difference := times + " - " + digits
+	if rest != "" {
+		difference = "(" + difference + ")" + rest
+	}
+	return &fault{finding.New(finding.TwoReadings, whole, "Is -"+digits+" the exponent of 10, or taken away?",
+		"Write an exponent with ^ or e.", number.Value.Text+"e-"+digits+rest, difference)}
+}

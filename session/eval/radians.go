@@ -91,7 +91,7 @@ func (w *radianSigns) take(x syntax.Expr, e float64) {
 		w.pi += e
 	case *syntax.Number:
 		w.times(x.Value.Float(), e)
-		if strings.HasPrefix(x.Value.Text, "3.14") || strings.HasPrefix(x.Value.Text, "6.28") {
+		if syntax.HalfTurns(x.Value.Float()) > 0 {
 			w.pi += e
 		}
 	case *syntax.Quantity:

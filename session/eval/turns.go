@@ -30,13 +30,25 @@ import (
 //
 // For N = 300 rev/min a line T = 1/N is the time for one radian by dimension and for one turn
 // by every formula of machines; both are offered, and none is taken.
-func (l *Line) OpenTurns(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def) bool {
-	return l.OpenCurve(st, u, x, uses, nil)
+func (l *Line) OpenTurns(name string, st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def) bool {
+	if !l.mayTurn(st, u, uses) {
+		return false
+	}
+	f, open := l.TurnsIn(name, st, u, x)
+	if open {
+		l.Find(f)
+	}
+	return open
+}
+
+// mayTurn tells whether there may be turns in a value.
+func (l *Line) mayTurn(st run.Static, u *units.Unit, uses []*plan.Def) bool {
+	return st.Open == 0 && (partsOfTurn(u) || l.Turning(uses))
 }
 
 // OpenCurve is OpenTurns for a curve, with the unit of the name that it is against.
 func (l *Line) OpenCurve(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def, against map[string]*units.Unit) bool {
-	if st.Open != 0 || !(partsOfTurn(u)) && !l.Turning(uses) {
+	if !l.mayTurn(st, u, uses) {
 		return false
 	}
 	f, open := l.turnsIn(st, u, x, against)
@@ -46,8 +58,14 @@ func (l *Line) OpenCurve(st run.Static, u *units.Unit, x syntax.Expr, uses []*pl
 	return open
 }
 
-// TurnsIn is what OpenTurns finds.
-func (l *Line) TurnsIn(st run.Static, u *units.Unit, x syntax.Expr) (finding.Finding, bool) {
+// TurnsIn is what OpenTurns finds. A name that frequencies go by is asked about where it is an
+// angle per time, as turns in a time are: f = N/t.
+func (l *Line) TurnsIn(name string, st run.Static, u *units.Unit, x syntax.Expr) (finding.Finding, bool) {
+	if units.Usual(name) == "Hz" && st.Tag == units.Angle && st.Dim == units.Of("Hz").Dim() && !syntax.IsPlain(x) {
+		text := syntax.PrintExpr(x)
+		return finding.New(finding.TwoReadings, x.Span(), "`"+text+"` is an angle per time, since a turn is an angle of 2π; "+name+" is mostly a frequency.",
+			"Count turns with `(1 rev)`, or ask for rad/s.", by(x, "/(1 rev)"), text+" in rad/s"), true
+	}
 	return l.turnsIn(st, u, x, nil)
 }
 

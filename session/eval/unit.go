@@ -102,7 +102,7 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 		if units.NamedTag(name, units.PerAngle) == units.PerAngle && l.IsMoment(x, l.Planner.Static(c.Slot).Dim) {
 			name = "τ"
 		}
-		return l.Named(name, c.Slot, own, syntax.IsPlain(x)), !l.OpenTurns(l.Planner.Static(c.Slot), own, x, c.Uses)
+		return l.Named(name, c.Slot, own, syntax.IsPlain(x)), !l.OpenTurns(name, l.Planner.Static(c.Slot), own, x, c.Uses)
 	}
 	u, ok := l.ReadUnit(in)
 	if !ok {
@@ -115,13 +115,29 @@ func (l *Line) reportedIn(name string, x syntax.Expr, in syntax.UnitText, c *pla
 		l.mismatch(name, x, in, st, u)
 		return units.Preferred(st.Dim, st.Tag), true
 	case !l.Fits(name, in, st, u):
+		l.inCycles(x, in, st)
 		return units.Preferred(st.Dim, st.Tag), true
-	case l.OpenTurns(st, u, x, c.Uses):
+	case l.OpenTurns("", st, u, x, c.Uses):
 		return nil, false
 	}
 	l.Planner.Program.Main.Statics[c.Slot].Tag = st.Tag.In(u)
 	l.Named(name, c.Slot, u, true)
 	return l.inHeat(name, x, in, l.Planner.Static(c.Slot), u, c.Slot), true
+}
+
+// inCycles offers the line for an angle per time that is asked for in cycles: turns are counted,
+// and what has none in it is divided by 2π.
+func (l *Line) inCycles(x syntax.Expr, in syntax.UnitText, st run.Static) {
+	f := &l.Entry.Findings[len(l.Entry.Findings)-1]
+	if f.ID != finding.AngleOrCycle || st.Tag != units.Angle || syntax.IsPlain(x) {
+		return
+	}
+	w := radianSigns{p: l.Page, number: 1}
+	behind := "/(2π)"
+	if w.take(l.Opened(x, l.Entry.Line), 1); w.rev > 0 {
+		behind, f.Hint = "/(1 rev)", "A turn is one cycle: divide by `(1 rev)`. Or report it in rad/s."
+	}
+	f.At, f.Readings = x.Span().Join(in.At), []string{by(x, behind) + " in " + in.Text}
 }
 
 // inHeat chooses how a value in K is shown in a scale of temperature: as a

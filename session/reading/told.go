@@ -41,7 +41,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Exponential:
 		id = finding.UnknownName
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
-	case len(offers) == 1 && strings.Count(offers[0], "π") < strings.Count(s.Entry.Text, "π"):
+	case open.Turns && len(offers) == 1 && strings.Contains(offers[0], "(1 rev)"):
+		message, hint = "A rate in rev or rpm is an angle per time, and no number of turns.", ""
+	case open.Turns && len(offers) == 1:
 		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
 	case len(offers) == 1 && strings.Count(offers[0], "*") < strings.Count(s.Entry.Text, "*"):
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""

@@ -47,5 +47,9 @@ func (s *settler) openTurns(w *weighed) (finding.Finding, bool) {
 	if !ok || !w.turns {
 		return finding.Finding{}, false
 	}
-	return s.TurnsIn(s.Try(s.Counted(x, in)).Static, s.Page.Unit(in), x)
+	name, _, _ := syntax.AsResult(w.stmt)
+	if in.Present() {
+		name = ""
+	}
+	return s.TurnsIn(name, s.Try(s.Counted(x, in)).Static, s.Page.Unit(in), x)
 }
