@@ -33,7 +33,8 @@ type Def struct {
 	// Part counts the parts of the question; a name may be given once in each.
 	Part int32
 	seq  int32 // how many names are above
-	// Exponent is the given's value where that is a pure rational number.
+	// Exponent is the given's value where that is a pure rational number: lost where no unit can
+	// have it, as 1.67.
 	Exponent *units.Exp
 	// Unit is the unit of its line, in which the name is shown.
 	Unit *units.Unit

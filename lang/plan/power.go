@@ -37,8 +37,9 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 	if exp == run.NoSlot || base == run.NoSlot || c.isVector(exp) && !c.single(x.Y, exp) || c.isVector(base) && !c.single(x.X, base) {
 		return run.NoSlot
 	}
-	if sb := c.static(base); syntax.IsNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
-		return c.dimensionRange(x.At) // a written exponent that is no small fraction
+	if sb := c.static(base); c.isKnownNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
+		return c.refuse(finding.DimensionOutOfRange, x.At, "No unit can have the exponent "+c.shown(x.Y)+": its fraction has numbers above 99.",
+			"Raise a ratio instead: divide "+c.shown(x.X)+" by "+another(sb)+" first.")
 	}
 	se := c.settledTo(exp, units.Dim{})
 	if !se.Dim.IsOne() {
@@ -59,6 +60,15 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 			"Write a number such as 2 or (1/2), or give it a value in a line above.")
 	}
 	return c.emit(run.Instr{Op: ops.PowVar, A: base, B: exp}, x.At, run.Static{Absent: sb.Absent || se.Absent})
+}
+
+// isKnownNumber tells whether an exponent is a written number, or the name of a given that is.
+func (c *coder) isKnownNumber(x syntax.Expr) bool {
+	if n, ok := syntax.Unbracket(x).(*syntax.Name); ok {
+		d, known := c.lookup(n)
+		return known && c.param(n.Name) == nil && d.Exponent != nil && !c.replacing.isOn(d.Slot)
+	}
+	return syntax.IsNumber(x)
 }
 
 // knownPower plans a power with an exponent that is known beforehand.

@@ -101,6 +101,7 @@ func (w *intervalWalker) searched(of *Solve, scale, lo, hi float64) Searched {
 				s.found(r.x, r.alone)
 			}
 			s.listed()
+			s.out.Touched = s.out.Touched || far.out.Touched
 			for _, x := range far.zero {
 				s.flat(x)
 			}

@@ -40,6 +40,9 @@ type Roots struct {
 	// Flat are the unsettled pieces on which the function is 0 throughout, and Faint those
 	// of them on which it is not 0, but smaller than numbers hold.
 	Flat, Faint []ops.Interval
+	// Touched tells that one of those found is where the function is 0 within its own error and
+	// turns: two roots that near would look the same.
+	Touched bool
 }
 
 // done is what was found: with the pieces that are as good as one number, if the
@@ -367,6 +370,7 @@ func (s *rootSearch) touching(x ops.Interval) bool {
 	at := turn(x, lo, before)
 	if s.w.zeroAt(s.fn, at) && s.vanish(at, k) {
 		s.found(at, x)
+		s.out.Touched = true
 		return true
 	}
 	return k == 2 && s.sign(at) == side(over.at(k))

@@ -70,7 +70,7 @@ func Bound(stmt Stmt) (names []string, of []Expr) {
 	case *Data:
 		names = namesOf(s.Defines())
 	case *Solve:
-		names = namesOf(s.Defines())
+		names = withRoots(namesOf(s.Defines()))
 		for _, b := range s.With {
 			names = append(names, b.Name)
 		}
@@ -153,18 +153,25 @@ func boundIn(tokens []token) []string {
 			after = true
 		case t.kind == nameToken && after:
 			out = append(out, Canonical(t.text))
-			if root, ok := strings.CutSuffix(out[len(out)-1], "1"); ok && tokens[0].is("solve") {
-				out = append(out, root) // for t1, t2
-			}
 		case t.is("the"), i > 0 && tokens[i-1].is("the"): // for the greater t
 		case t.kind == wordToken:
 			after = false
 		}
 	}
 	if len(tokens) > 0 && tokens[0].is("solve") { // the symbol of an equation needs no value of its own
-		out = append(out, replacedIn(tokens)...)
+		out = append(withRoots(out), replacedIn(tokens)...)
 	}
 	return out
+}
+
+// withRoots adds the symbol whose roots have names of their own: t of t1 and t2.
+func withRoots(names []string) []string {
+	for _, name := range names {
+		if root, ok := strings.CutSuffix(name, "1"); ok && root != "" {
+			names = append(names, root)
+		}
+	}
+	return names
 }
 
 // replacedIn finds the names to which a line gives a value for itself alone: the x of with

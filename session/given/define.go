@@ -96,7 +96,7 @@ func standardError(l *eval.Line, got eval.Got) []entry.Said {
 
 // exponentOf returns the value of a given that may be an exponent.
 func exponentOf(x syntax.Expr) *units.Exp {
-	if e := syntax.Rational(x); !e.Lost() {
+	if e := syntax.Rational(x); !e.Lost() || syntax.IsNumber(x) {
 		return &e
 	}
 	return nil

@@ -160,8 +160,11 @@ func (v *solving) named(got run.Searched, lead entry.Said) []solution {
 	}
 	u := v.solutionUnit(0, v.statics[0])
 	others := ". There is no other solution there."
-	if len(got.Unsettled) > 0 {
+	switch {
+	case len(got.Unsettled) > 0:
 		others = ". There is no other solution there, except where a line below says so."
+	case got.Touched:
+		others = ". There is no other solution there, unless two are too near to be told apart."
 	}
 	v.aside(finding.Searched, lead.And(" was searched for from … to …"+others, v.ValueIn(got.Lo, u).Said(), v.ValueIn(got.Hi, u).Said()), "")
 	for i, x := range got.Unsettled {
