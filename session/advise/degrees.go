@@ -2,6 +2,7 @@ package advise
 
 import (
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/plan"
@@ -46,6 +47,11 @@ func degreesLeftOut(l *eval.Line, name string, x syntax.Expr, of *syntax.Formula
 //
 // With the function R(v, θ) and θ = 30° above, R(20 m/s, 45) is asked about as θ = 45 is.
 func arguments(l *eval.Line, c *syntax.Call) {
+	switch c.Func {
+	case "sin", "cos", "tan":
+		fewDegrees(l, c.Args[0].X)
+		return
+	}
 	d, ok := l.Planner.Names.Lookup(c.Func)
 	if !ok || d.Kind != plan.Function {
 		return
@@ -53,6 +59,31 @@ func arguments(l *eval.Line, c *syntax.Call) {
 	for i, a := range c.Args {
 		if i < len(d.Func.Params) {
 			degreesLeftOut(l, d.Func.Params[i], a.X, nil)
+		}
+	}
+}
+
+// fewDegrees cautions about the sine, cosine or tangent of 4, 5 or 6: the swing of a pendulum in
+// degrees, and hardly an angle in radians, which nobody has in whole numbers.
+//
+// Numbers beyond a turn are asked about before the line is worked out (syntax.MayBeOpen); 1, 2
+// and 3 may be radians.
+func fewDegrees(l *eval.Line, x syntax.Expr) {
+	few := func(v float64) bool { return v == 4 || v == 5 || v == 6 }
+	switch x := syntax.Unbracket(x).(type) {
+	case *syntax.Number:
+		if text := x.Value.Text; few(x.Value.Float()) {
+			l.Find(finding.New(finding.LackingUnit, x.At, text+" has no unit, so it is in radians.", "Write `"+text+"°` or `"+text+" rad`.", text+"°", text+" rad"))
+		}
+	case *syntax.Name:
+		d, ok := l.Planner.Find(x)
+		if !ok || !l.GivenNumber(d) {
+			return
+		}
+		if v, _ := l.PlainNumber(d); few(v) && strings.HasPrefix(units.Usual(d.Name), "rad") {
+			text := strconv.Itoa(int(v))
+			l.Find(finding.New(finding.LackingUnit, x.At, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit, so it is in radians.",
+				"Did you mean "+d.Name+" = "+text+"°?", "("+d.Name+"*1°)", "("+d.Name+"*1 rad)"))
 		}
 	}
 }

@@ -40,20 +40,19 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		return !isMeasured(d.Name) && !units.Customary(d.Name, units.Dim{}) // a fit, a series: y = b*x + d*x^2
 	})
 	for _, d := range b.names {
-		unit := units.Usual(d.Name)
 		is := func(x syntax.Expr) bool {
 			n, ok := x.(*syntax.Name)
 			return ok && n.Name == d.Name
 		}
-		explains := func() bool {
-			return slices.ContainsFunc(units.Customs(name), func(whole units.Dim) bool {
-				dim, ok := lacks(l, x, whole, is)
-				return ok && dim == units.Of(unit).Dim()
-			})
+		unit := ""
+		if odd {
+			unit = b.explains(d, name, x, is)
 		}
-		with := "(" + d.Name + "*(1 " + unit + "))"
-		if unit != "" && (odd && explains() || measures && isMeasured(d.Name)) {
-			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", meantIn(l, d, unit), x, is, with)
+		if unit == "" && measures && isMeasured(d.Name) {
+			unit = units.Usual(d.Name)
+		}
+		if unit != "" {
+			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", meantIn(l, d, unit), x, is, "("+d.Name+"*(1 "+unit+"))")
 			return
 		}
 	}
@@ -86,6 +85,24 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	case turned:
 		oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None))
 	}
+}
+
+// explains is the unit of a given with which the value is what its symbol is used for; "" if
+// there is none. A letter that says what it is gets no unit of another kind: I = 2 in L = I*ω is
+// in kg m^2, and not in amperes; the b of F = b*v says nothing, and is in kg/s.
+func (b *bare) explains(d *plan.Def, name string, x syntax.Expr, is func(syntax.Expr) bool) string {
+	usual, speaks := units.Usual(d.Name), units.Speaks(d.Name)
+	for _, whole := range units.Customs(name) {
+		dim, ok := lacks(b.line, x, whole, is)
+		switch {
+		case !ok || dim.IsOne():
+		case usual != "" && dim == units.Of(usual).Dim():
+			return usual
+		case units.Customary(d.Name, dim), !speaks:
+			return units.Preferred(dim, units.None).Behind(units.File)
+		}
+	}
+	return ""
 }
 
 // mostBare is how many written numbers are told to have no unit: of more, most are figures of
