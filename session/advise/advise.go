@@ -48,6 +48,7 @@ func result(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText) {
 		lackingUnit(l, name, x, in, v)
 		commonSlip(l, name, x, &f, product, v)
 		kelvinTwice(l, x, in)
+		zeroInDegrees(l, x)
 		degreesAdded(l, x)
 		convertedTwice(l, x, in, v)
 	}

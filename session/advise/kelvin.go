@@ -37,6 +37,19 @@ func kelvinTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
 		"Leave `"+q.Value.Text+" K` out: `"+reading+"`.", reading))
 }
 
+// zeroInDegrees cautions about 273 °C in an expression, as in √(1 + θ/(273 °C)): the kelvins of
+// 0 °C with the wrong unit. A ratio of two temperatures is right in kelvin, so the line has no
+// other finding.
+func zeroInDegrees(l *eval.Line, x syntax.Expr) {
+	for q := range syntax.Each[*syntax.Quantity](x) {
+		if q.Value.Text != "273" && q.Value.Text != "273.15" || q.Unit.Text != "°C" && q.Unit.Text != "degC" || syntax.Expr(q) == syntax.Unbracket(x) {
+			continue
+		}
+		l.Find(finding.New(finding.CommonSlip, q.At, "0 °C is 273 K; this is "+q.Value.Text+" °C.",
+			"Temperatures are in kelvin already when you work with them.", q.Value.Text+" K"))
+	}
+}
+
 // leastKelvin is a temperature in K that is hardly a difference.
 const leastKelvin = 150
 
