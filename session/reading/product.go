@@ -256,7 +256,8 @@ func (s *settler) mayBeProduct(word string) bool {
 	for i, r := range word {
 		digit := r >= '0' && r <= '9'
 		digits = digits || r == '_' || r == '\'' || digit
-		ends = ends || i > 0 && !digit && s.Known(word[i:])
+		ends = ends || i > 0 && !digit && s.Known(word[i:]) ||
+			i > 0 && strings.Contains(word[i:], "_") && units.IsSymbol(word[i:]) && s.Known(word[:i]) // kx_e
 	}
 	if !digits && letters <= mostLetters {
 		return true
