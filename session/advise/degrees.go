@@ -83,7 +83,7 @@ func fewDegrees(l *eval.Line, x syntax.Expr) {
 		if v, _ := l.PlainNumber(d); few(v) && strings.HasPrefix(units.Usual(d.Name), "rad") {
 			text := strconv.Itoa(int(v))
 			l.Find(finding.New(finding.LackingUnit, x.At, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit, so it is in radians.",
-				"Did you mean "+d.Name+" = "+text+"°?", "("+d.Name+"*1°)", "("+d.Name+"*1 rad)"))
+				"Did you mean "+d.Name+" = "+text+"°?", d.Name+"*1°", d.Name+"*1 rad"))
 		}
 	}
 }
