@@ -180,9 +180,14 @@ func (m *mayOpen) operator(x *Binary) bool {
 // tens tells whether a number may be a factor and a name, as 2E1. The tree has no large E, and
 // no e0.
 func (m *mayOpen) tens(x *Number) bool {
-	_, name := namedExponent(x.Value.Text)
-	if name == "" && x.At.To-x.At.From > len(x.Value.Text) {
-		name = "e0"
+	text := x.Value.Text
+	i := strings.IndexByte(text, 'e')
+	if i < 0 && x.At.To-x.At.From <= len(text) {
+		return false
+	}
+	name := "e0"
+	if i >= 0 {
+		_, name = namedExponent(text)
 	}
 	return name != "" && (m.in.Known(name) || m.in.Known(otherCase(name)))
 }
