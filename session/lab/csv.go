@@ -62,7 +62,9 @@ func readCSV(data []byte) (*readings, *finding.Finding) {
 	first, _, _ := bytes.Cut(bytes.TrimLeft(data, "\r\n"), []byte("\n"))
 	f := &csvFile{Reader: csv.NewReader(bytes.NewReader(data))}
 	f.Comma = separator(string(first))
-	f.FieldsPerRecord, f.ReuseRecord, f.LazyQuotes, f.TrimLeadingSpace = -1, true, true, f.Comma != '\t'
+	f.FieldsPerRecord, f.ReuseRecord, f.LazyQuotes = -1, true, true
+	// Blanks round a number are taken off with it; only before a quotation mark they count.
+	f.TrimLeadingSpace = f.Comma != '\t' && (bytes.Contains(data, []byte(` "`)) || bytes.Contains(data, []byte("\t\"")))
 	f.numbers.comma = f.Comma == ';'
 	if wrong := f.readHeads(data); wrong != nil {
 		return nil, wrong
