@@ -167,7 +167,7 @@ func boundIn(tokens []token) []string {
 // withRoots adds the symbol whose roots have names of their own: t of t1 and t2.
 func withRoots(names []string) []string {
 	for _, name := range names {
-		if root, ok := strings.CutSuffix(name, "1"); ok && root != "" {
+		if root, ok := strings.CutSuffix(name, "1"); ok && root != "" && slices.Contains(names, root+"2") {
 			names = append(names, root)
 		}
 	}

@@ -53,7 +53,10 @@ func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, 
 // NAME, with the places of what was typed; nil where the reading is more than the equation
 // with signs and brackets put in. The name is where it is first in the equation.
 func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
-	_, lines, _ := stretches(r.Text, nil)
+	_, lines, bad := stretches(r.Text, nil)
+	if bad != nil || len(lines) == 0 {
+		return nil
+	}
 	tokens := lines[0]
 	put := slices.IndexFunc(tokens, func(t token) bool { return t.is("for") })
 	p := &placed{in: in, text: text, reading: r.Text, read: tokens[0].to}
@@ -68,7 +71,10 @@ func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 	name = p.out[slices.IndexFunc(p.out, func(t token) bool { return t.kind == nameToken && Canonical(t.text) == name.text })]
 	tokens[0].from, tokens[0].to = 0, 0
 	word.from, word.to = p.out[sides-1].to, p.out[sides-1].to
-	s, _ := solveLines(slices.Concat(tokens[:1], p.out[:sides], []token{word, name}, p.out[sides:]), len(text))
+	s, bad := solveLines(slices.Concat(tokens[:1], p.out[:sides], []token{word, name}, p.out[sides:]), len(text))
+	if bad != nil {
+		return nil
+	}
 	s.Alone = true
 	return s
 }
