@@ -31,10 +31,11 @@ import (
 // For N = 300 rev/min a line T = 1/N is the time for one radian by dimension and for one turn
 // by every formula of machines; both are offered, and none is taken.
 func (l *Line) OpenTurns(name string, st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def) bool {
-	if !l.mayTurn(st, u, uses) {
-		return false
-	}
-	f, open := l.TurnsIn(name, st, u, x)
+	return l.mayTurn(st, u, uses) && l.open(l.TurnsIn(name, st, u, x))
+}
+
+// open tells of what is open, and whether it is.
+func (l *Line) open(f finding.Finding, open bool) bool {
 	if open {
 		l.Find(f)
 	}
@@ -48,14 +49,7 @@ func (l *Line) mayTurn(st run.Static, u *units.Unit, uses []*plan.Def) bool {
 
 // OpenCurve is OpenTurns for a curve, with the unit of the name that it is against.
 func (l *Line) OpenCurve(st run.Static, u *units.Unit, x syntax.Expr, uses []*plan.Def, against map[string]*units.Unit) bool {
-	if !l.mayTurn(st, u, uses) {
-		return false
-	}
-	f, open := l.turnsIn(st, u, x, against)
-	if open {
-		l.Find(f)
-	}
-	return open
+	return l.mayTurn(st, u, uses) && l.open(l.turnsIn(st, u, x, against))
 }
 
 // TurnsIn is what OpenTurns finds. A name that frequencies go by is asked about where it is an
