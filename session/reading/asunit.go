@@ -51,11 +51,41 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 	return s.asUnit("`"+bracket+"` is read with a unit.", all, other)
 }
 
+// mayBeShare tells whether a line gives a name one quantity, and is a pure number in every
+// reading that makes more sense. A given is hardly written as the share of a name in a
+// quantity: c = 0.25 kg/m, a drag per square of a speed, on a page with a mass m.
+func (s *settler) mayBeShare(all []weighed) bool {
+	return isMeasured(s.Entry.Stmt) && !slices.ContainsFunc(all, func(w weighed) bool { return w.sense > odd && !w.dim.IsOne() })
+}
+
+// isMeasured tells whether a line gives a name one quantity.
+func isMeasured(stmt syntax.Stmt) bool {
+	d, ok := stmt.(*syntax.Define)
+	if !ok || !d.Plain() {
+		return false
+	}
+	_, quantity := syntax.Unbracket(d.X).(*syntax.Quantity)
+	return quantity
+}
+
+// readAsMeasured lets such a line stand, and says how it was read unless brackets do.
+func (s *settler) readAsMeasured(rule *weighed, all []weighed, open *syntax.Open) Verdict {
+	if open.Bracket != (syntax.Span{}) {
+		return Verdict{}
+	}
+	_, x, _ := syntax.AsResult(s.Entry.Stmt)
+	return s.asUnit("`"+s.Entry.Text[x.Span().From:x.Span().To]+"` is read with a unit.", all, func(w *weighed) bool { return !rule.same(w) })
+}
+
 // despiteNames lets a line stand that makes most sense by the rules. Where nothing says
 // what quantity it is, and its unit is names of the page that run together behind a number
 // of formulas, it says how it was read: 2Tm, where T and m are given. So it does where a pure
 // number comes out for a symbol that is none: r = x/2m.
 func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) Verdict {
+	_, x, _ := syntax.AsResult(s.Entry.Stmt)
+	if k := slices.IndexFunc(all, func(w weighed) bool { return isMeasured(w.stmt) }); k >= 0 && rule.dim.IsOne() && !isMeasured(s.Entry.Stmt) {
+		return s.readAs("`"+s.Entry.Text[x.Span().From:x.Span().To]+"` is read with your name, as a number.", "With the unit it is `"+all[k].Text+"`.", all[k].Text)
+	}
 	behind := func(w *weighed) bool { return len(w.Names) > 0 }
 	if s.cancels(rule, open) {
 		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, behind)
@@ -90,13 +120,17 @@ func (s *settler) cancels(rule *weighed, open *syntax.Open) bool {
 func (s *settler) asUnit(said string, all []weighed, other func(*weighed) bool) Verdict {
 	for i := range all {
 		if other(&all[i]) {
-			f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)},
-				said, "With your name it is `"+all[i].Text+"`.", all[i].Text)
-			f.Severity = finding.Caution
-			return Verdict{Findings: []finding.Finding{f}}
+			return s.readAs(said, "With your name it is `"+all[i].Text+"`.", all[i].Text)
 		}
 	}
 	return Verdict{}
+}
+
+// readAs says how the line is read, and how it is written otherwise.
+func (s *settler) readAs(said, otherwise, line string) Verdict {
+	f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)}, said, otherwise, line)
+	f.Severity = finding.Caution
+	return Verdict{Findings: []finding.Finding{f}}
 }
 
 // isGram tells whether g behind the number of a name is no gravity. The a of a1 is an

@@ -45,7 +45,7 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 		letters, free, given, under = letters || several(p), free && isFree(p), given || p.Given, under || p.Under && bare
 		// A word that is no unit at all is told as such; the d of 2d/v is one.
 		unit := text[p.Unit.From:p.Unit.To]
-		word := unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
+		word := firstWord(unit)
 		if p.Blank && !p.Given && word == unit && len(unit) > 2 && s.IsUnit(unit) {
 			return Verdict{}, false // 3 kWh is no product of three letters
 		}
@@ -132,8 +132,8 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, 
 			len(q.Names) == 0 && several(q) && syntax.HasTwice(q.Lacking),
 			q.Bracket && q.Blank && len(q.Names) == 0 && strings.Contains(unit, "/") && s.Unit(unit): // (6 m/s²)
 			return true
-		case q.Blank && !q.Whole && strings.Count(q.Product, "*") > 1+strings.Count(unit, " ")+strings.Count(unit, "·"):
-			return true // 3 cm is no c*m
+		case q.Blank && !(q.Whole && q.Formula && firstWord(unit) != "kg") && strings.Count(q.Product, "*") > 1+strings.Count(unit, " ")+strings.Count(unit, "·"):
+			return true // 3 cm is no c*m, and 35 kg/s no k*g/s
 		}
 		return !(q.Formula && (q.Whole || q.Factor)) && (!several(q) || q.Blank && q.Formula)
 	})
@@ -147,6 +147,11 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, 
 	}
 	out.text = syntax.Written(text, out.parts, func(q *syntax.Lettered) string { return q.Product })
 	return out, len(out.parts) > 0 && (out.others || several(out.parts[0]) || isFree(out.parts[0]))
+}
+
+// firstWord is the first word of a unit.
+func firstWord(unit string) string {
+	return unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
 }
 
 // several tells whether a quantity has more than one letter.

@@ -245,6 +245,8 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		return s.despiteNames(&rule, all, open)
 	case rule.sense == best && open.Within && setOff(&rule, all, open):
 		return s.readAsUnit(&rule, all, open)
+	case rule.sense == odd && best == plain && open.Within && !slices.Contains(open.SetOff, false) && s.mayBeShare(all):
+		return s.readAsMeasured(&rule, all, open)
 	case !s.offered:
 		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
 	}
@@ -383,12 +385,8 @@ func (s *settler) offers(all []weighed) []string {
 // isGiven tells whether a reading gives a name one quantity that it is used for:
 // V0 = (9 V).
 func (s *settler) isGiven(w *weighed) bool {
-	d, ok := w.stmt.(*syntax.Define)
-	if !ok || !d.Plain() || d.In.Present() {
-		return false
-	}
-	_, quantity := syntax.Unbracket(d.X).(*syntax.Quantity)
-	return quantity && w.sense == fitting
+	_, _, in := syntax.AsResult(w.stmt)
+	return isMeasured(w.stmt) && !in.Present() && w.sense == fitting
 }
 
 // unbracketed is a reading without the brackets round its whole right side.
