@@ -42,7 +42,8 @@ func (s *settler) readAsUnit(rule *weighed, all []weighed, open *syntax.Open) Ve
 		if q, ok := x.(*syntax.Quantity); !ok || strings.Contains(q.Value.Text, ".") || name != "" && units.Symbol(name) == "" {
 			return Verdict{}
 		}
-		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, other)
+		shared := func(w *weighed) bool { return w.Units > 0 } // b = 3 N s/m is nobody's 3 N s over a mass
+		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, func(w *weighed) bool { return other(w) && !shared(w) })
 	}
 	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && d.X.Span().From+len("(") == open.Bracket.From && d.X.Span().To == open.Bracket.To+len(")") {
 		return Verdict{} // the brackets choose the unit: m2 = (200 g)
