@@ -245,7 +245,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 		return s.despiteNames(&rule, all, open)
 	case rule.sense == best && open.Within && setOff(&rule, all, open):
 		return s.readAsUnit(&rule, all, open)
-	case rule.sense == odd && best == plain && open.Within && !slices.Contains(open.SetOff, false) && s.mayBeShare(all):
+	case rule.sense == odd && (best == plain || open.Bracket != (syntax.Span{})) && open.Within && !slices.Contains(open.SetOff, false) && s.mayBeShare(all):
 		return s.readAsMeasured(&rule, all, open)
 	case !s.offered:
 		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
