@@ -30,7 +30,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		return
 	}
 	worked := !in.Present() && !syntax.IsPlain(x)
-	bySlip := worked && is(name, "F W K U E v T k h t ω")
+	bySlip := worked && is(name, "F W K U E v a T k h t ω P p I")
 	turned := worked && !bySlip && units.Customary(name, units.Dim{}.Div(v.Dim)) // Rp = 1/R1 + 1/R2
 	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip && !turned {
 		return

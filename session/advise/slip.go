@@ -42,7 +42,7 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 	case *syntax.Polar:
 		some = is(backwards(x))
 	case *syntax.Binary:
-		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(magnitudesAdded(l, x)) ||
+		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(unitSquared(l, x, v.Dim)) || is(magnitudesAdded(l, x)) ||
 			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && f.root == nil &&
 			(is(halfLeftOut(l, name, f)) || is(periodSquared(l, name, f)) || is(wholeLength(l, x, f)) || is(diameter(l, x, f)))
 	}

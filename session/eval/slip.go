@@ -2,6 +2,7 @@ package eval
 
 import (
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
@@ -80,6 +81,12 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 			return found
 		}
 	}
+	for q := range syntax.Each[*syntax.Quantity](x) {
+		if squared := Squared(q); squared != "" && try("", q, squared) {
+			found.Hint = "Only the unit is squared in " + syntax.PrintExpr(q) + ". For the square, write " + squared + "."
+			return found
+		}
+	}
 	for _, p := range parts {
 		for _, u := range PlainUnits {
 			if with := p.text + " " + u; p.power == 0 && try("", p.x, with) {
@@ -114,7 +121,26 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	if named && try("Is it upside down?", x, "1/"+under) {
 		return found
 	}
+	if b, ok := x.(*syntax.Binary); named && ok && (b.Op == syntax.Mul || b.Op == syntax.Div) {
+		says, op := "Is it a quotient?", syntax.Div
+		if b.Op == syntax.Div {
+			says, op = "Is it a product?", syntax.Mul
+		}
+		if try(says, x, syntax.PrintExpr(&syntax.Binary{Op: op, X: b.X, Y: b.Y})) {
+			return found
+		}
+	}
 	return Slip{}
+}
+
+// Squared is the square of a quantity of which the unit alone has a power of 2: (0.3 m)^2 of
+// 0.3 m^2, (5 m/s)^2 of 5 m/s^2; "" where it has none.
+func Squared(q *syntax.Quantity) string {
+	unit, squared := strings.CutSuffix(strings.TrimSuffix(q.Unit.Text, "²"), "^2")
+	if !squared && unit == q.Unit.Text || strings.ContainsAny(unit, "()") {
+		return ""
+	}
+	return "(" + q.Value.Text + " " + unit + ")^2"
 }
 
 // With is the line with another text in a place.
