@@ -95,6 +95,9 @@ func letterTimes(first, second *Quantity, at Span) *fault {
 	}
 	left := first.Value.Text
 	if unit = strings.TrimSpace(unit); unit != "" {
+		if _, bad := units.NewTable().Parse(unit, units.AfterNumber); bad != nil {
+			return nil // 2 k x 2
+		}
 		left += " " + unit
 	}
 	right := second.Value.Text

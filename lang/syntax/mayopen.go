@@ -151,6 +151,9 @@ func (m *mayOpen) operator(x *Binary) bool {
 	if x.Op == Pow {
 		return false
 	}
+	if y, ok := x.Y.(*Number); ok && x.Implied && lostPower(y.Value.Text) {
+		return true
+	}
 	if x.Op == Div {
 		if y, ok := x.Y.(*Binary); ok && (y.Op == Mul || y.Op == Div) {
 			return true

@@ -68,6 +68,8 @@ type Open struct {
 	Degrees, Turns bool
 	// Tens is a number that may be a factor and a name: 2E1, where E1 is one.
 	Tens string
+	// Power is a name with a number behind it that may be its power: v 2.
+	Power string
 	// Many tells that there are more readings than are looked at.
 	Many bool
 }
@@ -212,7 +214,9 @@ func (o *opener) slots(ps pieces) []slot {
 		case nameToken:
 			s, ok = o.nameSlot(ps, i)
 		case numToken:
-			s, ok = o.exponentSlot(ps, i)
+			if s, ok = o.exponentSlot(ps, i); !ok {
+				s, ok = o.powerSlot(ps, i)
+			}
 		}
 		if ps.implied(i) && ps[i].kind == nameToken && ps[i-1].kind == nameToken {
 			o.Beside = true

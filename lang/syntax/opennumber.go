@@ -21,6 +21,23 @@ func (o *opener) exponentSlot(ps pieces, i int) (slot, bool) {
 	}}, true
 }
 
+// powerSlot finds v 2, a power that has lost its sign, or a factor behind its name.
+func (o *opener) powerSlot(ps pieces, i int) (slot, bool) {
+	if !ps.implied(i) || ps[i-1].kind != nameToken || !lostPower(ps[i].text) {
+		return slot{}, false
+	}
+	number := ps[i]
+	number.gap = ""
+	o.others, o.Power = true, ps[i-1].text+ps[i].gap+ps[i].text
+	return slot{from: i, to: i + 1, choices: []choice{
+		{pieces: pieces{{kind: signToken, text: "^"}, number}},
+		{pieces: pieces{{kind: signToken, text: "*"}, number}},
+	}}, true
+}
+
+// lostPower tells whether a number is a usual power. Factors are written before the names.
+func lostPower(number string) bool { return number == "2" || number == "3" }
+
 // namedExponent parts a number with a power of ten into its factor and what would be a name:
 // 2 and E1 of 2E1. A power with a sign, 2E-1, is no name.
 func namedExponent(number string) (factor, name string) {

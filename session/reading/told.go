@@ -38,6 +38,8 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "A number without a unit is in radians here.", "Did you mean degrees?"
 	case open.Tens != "":
 		message, hint = "`"+open.Tens+"` is a number with a power of ten, and may be a name with its factor.", "Put `*` before the name."
+	case open.Power != "":
+		message, hint = "`"+open.Power+"` may be a power or a product.", "Put `^` or `*` between them."
 	case open.Exponential:
 		id = finding.UnknownName
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
