@@ -37,6 +37,26 @@ func kelvinTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
 		"Leave `"+q.Value.Text+" K` out: `"+reading+"`.", reading))
 }
 
+// kelvinsBare cautions about T + 273 with a T that is a plain number, where the line would be
+// what its symbol is used for with the sum in kelvin.
+func kelvinsBare(l *eval.Line, name string, x syntax.Expr) bool {
+	for b := range syntax.Each[*syntax.Binary](x) {
+		n, ok := b.Y.(*syntax.Number)
+		if !ok || b.Op != syntax.Add || n.Value.Text != "273" && n.Value.Text != "273.15" {
+			continue
+		}
+		is := func(part syntax.Expr) bool { return part == syntax.Expr(b) }
+		for _, whole := range units.Customs(name) {
+			if dim, ok := lacks(l, x, whole, is); ok && dim == units.BaseDim(units.Kelvin) {
+				sum := syntax.PrintExpr(b)
+				say(l, sum+" has no unit.", "Did you mean "+syntax.PrintExpr(b.X)+" in °C? Then "+sum+" is in K.", x, is, "("+sum+")*(1 K)")
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // zeroInDegrees cautions about 273 °C in an expression, as in √(1 + θ/(273 °C)): the kelvins of
 // 0 °C with the wrong unit. A ratio of two temperatures is right in kelvin, so the line has no
 // other finding.

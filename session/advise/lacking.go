@@ -30,8 +30,12 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		return
 	}
 	worked := !in.Present() && !syntax.IsPlain(x)
-	bySlip := worked && is(name, "F W K U E v a T k h t ω P p I")
+	bySlip := worked && is(name, "F W K U E v a T k h t ω P p I N")
 	turned := worked && !bySlip && units.Customary(name, units.Dim{}.Div(v.Dim)) // Rp = 1/R1 + 1/R2
+	if bySlip && v.Dim.IsOne() && is(name, "F v h t") && !l.Entry.Failed() {
+		oddKind(l, name, x, v, units.Of(units.Usual(name)))
+		return
+	}
 	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip && !turned {
 		return
 	}
@@ -56,7 +60,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			return
 		}
 	}
-	if !odd {
+	if !odd || kelvinsBare(l, name, x) {
 		return
 	}
 	for _, n := range b.numbers {
@@ -75,11 +79,18 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		for _, n := range b.numbers {
 			of = append(of, n.Value.Text)
 		}
-		l.Find(finding.New(finding.LackingUnit, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.",
+		l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v),
 			writing.List(of, "and")+" have no unit. Write their units."))
 		return
 	}
 	switch {
+	case len(b.names) > 1 && len(b.names) <= mostBare:
+		var of []string
+		for _, d := range b.names {
+			of = append(of, d.Name)
+		}
+		l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v),
+			writing.List(of, "and")+" have no unit. Give them units in their lines."))
 	case bySlip:
 		oddKind(l, name, x, v, units.Of(units.Usual(name)))
 	case turned:
@@ -141,10 +152,18 @@ func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numb
 // E = m*v comes out in kg m/s: with v squared it would be an energy, and that is offered.
 func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value, want *units.Unit) {
 	if slip := l.LikelySlip(x, want, true); slip.Hint != "" {
-		f := finding.New(finding.CommonSlip, x.Span(), name+" comes out in "+v.Unit.Screen()+", which is unusual for it.", "")
+		f := finding.New(finding.CommonSlip, x.Span(), unusual(name, v), "")
 		slip.Put(&f)
 		l.Find(f)
 	}
+}
+
+// unusual says that a value is of no kind that its symbol is used for.
+func unusual(name string, v *entry.Value) string {
+	if v.Dim.IsOne() {
+		return name + " comes out as a number, which is unusual for it."
+	}
+	return name + " comes out in " + v.Unit.Screen() + ", which is unusual for it."
 }
 
 // meantIn asks whether a given was meant in a unit, as its line would be with it.
@@ -174,6 +193,11 @@ func isMeasured(name string) bool { return slices.Contains(measured[:], units.Sy
 // has a unit counts without them, and is left alone.
 func unitLeftOut(l *eval.Line, s *syntax.Define) {
 	n, ok := s.X.(*syntax.Number)
+	if ok && is(s.Name, "η") && n.Value.Hi > 1 && !s.In.Present() {
+		with := n.Value.Text + " %"
+		l.Find(finding.New(finding.LackingUnit, n.At, s.Name+" is above 1, so it is no efficiency.", "Did you mean "+s.Name+" = "+with+"?", with))
+		return
+	}
 	if !ok || n.Value.Hi == 0 || s.In.Present() || !slices.Contains(neverPlain[:], units.Symbol(s.Name)) {
 		return
 	}

@@ -43,10 +43,14 @@ func (p *Page) PlainNumber(d *plan.Def) (float64, bool) {
 	return slices.MaxFunc(p.State.Elements(d.Slot), func(a, b float64) int { return cmp.Compare(math.Abs(a), math.Abs(b)) }), true
 }
 
-// GivenNumber tells whether a name is given by a written plain number.
+// GivenNumber tells whether a name is given by a written plain number, or by several: 2*10^-6.
 func (p *Page) GivenNumber(d *plan.Def) bool {
 	_, ok := p.PlainNumber(d)
-	return ok && d.Given
+	if !ok || d.Given {
+		return ok
+	}
+	x, _ := p.bare(d)
+	return x != nil && syntax.OfNumbers(x)
 }
 
 // bare is the expression of a line that gives a name, if it is made of numbers and names; nil
