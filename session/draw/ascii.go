@@ -66,3 +66,40 @@ func writeIndex(b *strings.Builder, was, mark, c byte) {
 	}
 	b.WriteByte(c)
 }
+
+// texts are what a drawing of characters is made of: in Unicode, or in ASCII alone.
+type texts struct{ ascii bool }
+
+func (t texts) text(s string) string {
+	if t.ascii {
+		return toASCII(s)
+	}
+	return clean(s)
+}
+
+// grain gives how many dots across and down a cell of a drawing has.
+func (t texts) grain() (across, down int) {
+	if t.ascii {
+		return 1, 1
+	}
+	return 2, 4
+}
+
+// signs are what lines, dots, bars and arrows are drawn with, and standIns what stands for each
+// in ASCII. One table serves graphs, bars and arrows, so that a dot looks alike in all of them.
+const (
+	signs    = "│─┼┤┬└┊·●○█→↗↘←↖↙↑↓"
+	standIns = "|-++++:.@O#>>><<<^v"
+)
+
+// sign is a sign, or what stands for it in ASCII; a letter is its own.
+func (t texts) sign(r rune) rune {
+	n := 0
+	for _, sign := range signs {
+		if t.ascii && sign == r {
+			return rune(standIns[n])
+		}
+		n++
+	}
+	return r
+}

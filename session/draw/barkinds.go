@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -72,44 +71,14 @@ func (s *barsLayout) fill(b bar) int {
 	return max(0, slices.IndexFunc(s.kinds, func(k kind) bool { return k.key == b.kind.key })) % fillKinds
 }
 
-const swatch = 22.0 // width of a sample in the legend
-
-// legendColumns gives how many entries of the legend are side by side.
-func (s *barsLayout) legendColumns() int {
-	widest := 1.0
-	for _, k := range s.kinds {
-		widest = math.Max(widest, swatch+6+textWidth(k.name.text)+16)
-	}
-	return max(1, int((s.width-2*edge+16)/widest))
-}
-
-func (s *barsLayout) legendLines() int {
-	if len(s.kinds) < 2 {
-		return 0
-	}
-	if columns := s.legendColumns(); columns > 1 {
-		return (len(s.kinds) + columns - 1) / columns
-	}
-	n := 0
-	for _, k := range s.kinds {
-		n += len(k.name.rows(s.width - 2*edge - swatch - 6))
-	}
-	return n
-}
-
-// writeLegend tells which kind of energy is filled how.
-func (s *barsLayout) writeLegend() {
-	if len(s.kinds) < 2 {
-		return
-	}
-	columns, y := s.legendColumns(), s.legend
-	across := (s.width - 2*edge) / float64(min(columns, len(s.kinds)))
-	for i, k := range s.kinds {
-		x := edge + across*float64(i%columns)
-		s.bar(box{x, y + 2, x + swatch, y + lineHeight - 2}, i%fillKinds, false)
-		below := s.block(x+swatch+6, y, k.name.rows(s.width-2*edge-swatch-6))
-		if columns == 1 || (i+1)%columns == 0 {
-			y = below
+// legendOf is the key to the fills of the kinds of energy; none where there is one kind alone.
+func (s *barsLayout) legendOf() *key {
+	k := &key{sample: 22, gap: 6, apart: 16, width: s.width}
+	if len(s.kinds) > 1 {
+		for _, kind := range s.kinds {
+			k.names = append(k.names, kind.name)
 		}
 	}
+	k.most = len(k.names)
+	return k
 }

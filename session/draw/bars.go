@@ -146,15 +146,11 @@ func (t *textBars) bar(b bar) []string {
 	} else if isFinite(b.size) && b.size < 0 {
 		left = t.leftward(b.size / t.span.from * float64(t.below))
 	}
-	zero := "│"
-	if t.ascii {
-		zero = "|"
-	}
 	line := strings.Repeat(" ", t.indent) + name + strings.Repeat(" ", max(0, t.name-width(name)))
 	if t.name > 0 {
 		line += " "
 	}
-	return append(lines, strings.TrimRight(line+left+zero+right+" "+value, " "))
+	return append(lines, strings.TrimRight(line+left+string(t.sign('│'))+right+" "+value, " "))
 }
 
 // rightward draws a bar of the given length in cells, to an eighth of one; none
@@ -162,26 +158,28 @@ func (t *textBars) bar(b bar) []string {
 func (t *textBars) rightward(length float64) string {
 	length = math.Min(length, float64(t.above))
 	if t.ascii {
-		return strings.Repeat("#", max(1, int(length+0.5)))
+		return t.full(max(1, int(length+0.5)))
 	}
 	eighths := max(1, int(length*8+0.5))
-	bar := strings.Repeat("█", eighths/8)
+	bar := t.full(eighths / 8)
 	if rest := eighths % 8; rest > 0 {
 		bar += string([]rune("▏▎▍▌▋▊▉")[rest-1])
 	}
 	return bar
 }
 
+// full is a bar of whole cells.
+func (t *textBars) full(cells int) string { return strings.Repeat(string(t.sign('█')), cells) }
+
 // leftward draws a bar that ends at the zero line, to half a cell.
 func (t *textBars) leftward(length float64) string {
 	length = math.Min(length, float64(t.below))
-	full, half, cells := "#", "", max(1, int(length+0.5))
+	half, cells := "", max(1, int(length+0.5))
 	if !t.ascii {
-		full = "█"
 		halves := max(1, int(length*2+0.5))
 		if cells = halves / 2; halves%2 == 1 {
 			half = "▐"
 		}
 	}
-	return strings.Repeat(" ", max(0, t.below-cells-width(half))) + half + strings.Repeat(full, cells)
+	return strings.Repeat(" ", max(0, t.below-cells-width(half))) + half + t.full(cells)
 }

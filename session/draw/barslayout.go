@@ -103,7 +103,7 @@ func (c *chart) layout(most float64) *barsLayout {
 	for i := range s.rows {
 		s.legend = s.rows[i].place(s.legend, math.Min(barsHeight, barsPart*most)) + 8
 	}
-	s.height = s.legend + lineHeight*float64(s.legendLines()) + edge
+	s.height = s.legend + lineHeight*float64(s.legendOf().lines()) + edge
 	return s
 }
 
@@ -191,7 +191,10 @@ func (s *barsLayout) draw(on vector) {
 			s.group(r, &r.groups[k])
 		}
 	}
-	s.writeLegend()
+	key := s.legendOf()
+	key.write(&s.sheet, s.legend, func(i int, x, y float64) {
+		s.bar(box{x, y + 2, x + key.sample, y + lineHeight - 2}, i%fillKinds, false)
+	})
 	s.end()
 }
 

@@ -8,22 +8,14 @@ import (
 // canvas is a plot area of character cells. Unicode cells hold 2×4 Braille
 // dots each; ASCII cells one letter.
 type canvas struct {
+	texts
 	columns, rows int
-	ascii         bool
 	cells         []rune // what stands in a cell, 0 where nothing does
 	dots          []byte // Braille dots of a cell, over what stands there
 }
 
-func newCanvas(columns, rows int, ascii bool) *canvas {
-	return &canvas{columns, rows, ascii, make([]rune, columns*rows), make([]byte, columns*rows)}
-}
-
-// grain gives how many dots across and down one cell has.
-func (c *canvas) grain() (across, down int) {
-	if c.ascii {
-		return 1, 1
-	}
-	return 2, 4
+func (t texts) canvas(columns, rows int) *canvas {
+	return &canvas{t, columns, rows, make([]rune, columns*rows), make([]byte, columns*rows)}
 }
 
 // box gives the dots' coordinates: the centres of the outermost dots.
@@ -38,10 +30,38 @@ func (c *canvas) cell(p point) (column, row int) {
 	return int(math.Floor(p.X+0.5)) / across, int(math.Floor(p.Y+0.5)) / down
 }
 
+// set puts a sign into a cell; one beyond the edge is left out.
 func (c *canvas) set(column, row int, r rune) {
 	if column >= 0 && column < c.columns && row >= 0 && row < c.rows {
-		c.cells[row*c.columns+column] = r
+		c.cells[row*c.columns+column] = c.sign(r)
 	}
+}
+
+// down and across fill a column or a row with a sign.
+func (c *canvas) down(column int, r rune) {
+	for row := range c.rows {
+		c.set(column, row, r)
+	}
+}
+
+func (c *canvas) across(row int, r rune) {
+	for column := range c.columns {
+		c.set(column, row, r)
+	}
+}
+
+// put puts a sign over what is drawn at a point, in dot coordinates.
+func (c *canvas) put(at point, r rune) {
+	column, row := c.cell(at)
+	c.mark(column, row, r)
+}
+
+// dotSign is the sign of a point that belongs to a curve, or of one that doesn't.
+func dotSign(open bool) rune {
+	if open {
+		return '○'
+	}
+	return '●'
 }
 
 // mark puts a sign over what is drawn in a cell.

@@ -57,8 +57,8 @@ func Arrows(a *entry.Arrows) Drawing {
 			if columns < leastArrowColumns {
 				return wrap("These arrows need a wider window.", columns)
 			}
-			w := textSheet{ascii: ascii}
-			f := newArrowsFigure(a, max(6, float64(rows)-3)*lineHeight, texts{ascii}.text)
+			w := textSheet{texts: texts{ascii}}
+			f := newArrowsFigure(a, max(6, float64(rows)-3)*lineHeight, w.text)
 			f.layout(float64(columns) * emPart * fontSize).draw(&w)
 			return w.rows
 		},

@@ -78,7 +78,7 @@ func (f *figure) layout(width float64) *figureLayout {
 		s.see()
 		s.placeNames()
 	}
-	s.height = s.below + edge + lineHeight*float64(s.keyLines())
+	s.height = s.below + edge + lineHeight*float64(s.key().lines())
 	return s
 }
 
@@ -209,7 +209,11 @@ func (s *figureLayout) draw(on vector) {
 		}
 		s.readings()
 		s.named(s.names)
-		s.writeKey(s.below)
+		key := s.key()
+		key.write(&s.sheet, s.below, func(i int, x, y float64) {
+			level := y + lineHeight/2 - 1
+			s.curves(curveInk(s.keyed[i]), [][]point{{{x, level}, {x + key.sample, level}}})
+		})
 	}
 	s.end()
 }

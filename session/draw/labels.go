@@ -178,44 +178,11 @@ func spread(names []name, top, bottom float64) {
 	}
 }
 
-const sampleLength = 44.0
-
-// keyColumns gives how many entries of the key stand beside one another.
-func (s *figureLayout) keyColumns() int {
-	widest := 1.0
+// key is the key to the lines of curves that have no name beside them.
+func (s *figureLayout) key() *key {
+	k := &key{sample: 44, gap: 8, apart: 20, most: math.MaxInt, width: s.width}
 	for _, i := range s.keyed {
-		widest = math.Max(widest, sampleLength+8+textWidth(s.labels[i].text)+20)
+		k.names = append(k.names, s.labels[i])
 	}
-	return max(1, int((s.width-2*edge+20)/widest))
-}
-
-func (s *figureLayout) keyLines() int {
-	room := s.width - 2*edge - sampleLength - 8
-	if columns := s.keyColumns(); columns > 1 {
-		return (len(s.keyed) + columns - 1) / columns
-	}
-	n := 0
-	for _, i := range s.keyed {
-		n += len(s.labels[i].rows(room))
-	}
-	return n
-}
-
-// writeKey draws a sample of each line of the key beside its name, from y downward.
-func (s *figureLayout) writeKey(y float64) {
-	columns := s.keyColumns()
-	across := (s.width - 2*edge) / float64(columns)
-	for k, i := range s.keyed {
-		x := edge + across*float64(k%columns)
-		level := y + lineHeight/2 - 1
-		s.curves(curveInk(i), [][]point{{{x, level}, {x + sampleLength, level}}})
-		if columns == 1 {
-			y = s.block(x+sampleLength+8, y, s.labels[i].rows(s.width-2*edge-sampleLength-8))
-			continue
-		}
-		s.text(x+sampleLength+8, y+ascent+2, start, s.labels[i])
-		if (k+1)%columns == 0 || k == len(s.keyed)-1 {
-			y += lineHeight
-		}
-	}
+	return k
 }

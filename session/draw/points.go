@@ -53,10 +53,6 @@ func (s *figureLayout) readings() {
 
 // readings marks the readings, and how far they may be off where that shows.
 func (t *textFigure) readings(c *canvas, p place) {
-	dot, up, across := '●', '│', '─'
-	if t.ascii {
-		dot, up, across = '@', '|', '-'
-	}
 	for _, r := range t.Points {
 		left, right, below, above := p.bars(r)
 		column, row := c.cell(p.at(r.X, r.Y))
@@ -65,21 +61,20 @@ func (t *textFigure) readings(c *canvas, p place) {
 			_, from := c.cell(above)
 			_, to := c.cell(below)
 			for y := max(from, 0); y <= min(to, c.rows-1); y++ {
-				c.mark(column, y, up)
+				c.mark(column, y, '│')
 			}
 		}
 		if right.X-left.X > 1.5*float64(wide) {
 			from, _ := c.cell(left)
 			to, _ := c.cell(right)
 			for x := max(from, 0); x <= min(to, c.columns-1); x++ {
-				c.mark(x, row, across)
+				c.mark(x, row, '─')
 			}
 		}
 	}
 	for _, r := range t.Points {
 		if at := p.at(r.X, r.Y); p.box.holds(at) {
-			column, row := c.cell(at)
-			c.mark(column, row, dot)
+			c.put(at, dotSign(false))
 		}
 	}
 }

@@ -46,16 +46,6 @@ type textFigure struct {
 	ended         []bool   // curves whose name stands at their end
 }
 
-// texts writes texts for a terminal.
-type texts struct{ ascii bool }
-
-func (t texts) text(s string) string {
-	if t.ascii {
-		return toASCII(s)
-	}
-	return clean(s)
-}
-
 // layout shares out rows and columns.
 func (t *textFigure) layout() {
 	others := 4
@@ -99,17 +89,16 @@ func (t *textFigure) fittingTicks() ticks {
 
 // tickColumn gives the column of the plot where a value of x lies.
 func (t *textFigure) tickColumn(v float64) int {
-	return t.tickCell(t.x.part(v), t.plotColumns, 2)
+	across, _ := t.grain()
+	return tickCell(t.x.part(v), t.plotColumns, across)
 }
 
 func (t *textFigure) tickRow(v float64) int {
-	return t.tickCell(1-t.y.part(v), t.plotRows, 4)
+	_, down := t.grain()
+	return tickCell(1-t.y.part(v), t.plotRows, down)
 }
 
-func (t *textFigure) tickCell(part float64, cells, grain int) int {
-	if t.ascii {
-		grain = 1
-	}
+func tickCell(part float64, cells, grain int) int {
 	dot := int(math.Floor(part*float64(cells*grain-1) + 0.5))
 	return max(0, min(dot/grain, cells-1))
 }
@@ -139,13 +128,8 @@ func (t *textFigure) tickLabels(ticks ticks) (line string, ok bool) {
 
 // plot draws the axes with their labels and what is between them.
 func (t *textFigure) plot() []string {
-	c := t.canvas()
-	axis, tick, corner := "│", "┤", "└"
-	if t.ascii {
-		axis, tick, corner = "|", "+", "+"
-	}
-	var lines []string
-	lines = append(lines, wrap(t.text(axisText(t.Y, t.yTicks.power)), t.columns)...)
+	c := t.drawn()
+	lines := wrap(t.text(axisText(t.Y, t.yTicks.power)), t.columns)
 	labels := make(map[int]string)
 	for i, v := range t.yTicks.at {
 		if text := t.text(t.yTicks.texts[i]); text != "" {
@@ -153,17 +137,17 @@ func (t *textFigure) plot() []string {
 		}
 	}
 	for row := 0; row < t.plotRows; row++ {
-		text, line := labels[row], axis
+		text, axis := labels[row], '│'
 		if text != "" {
-			line = tick
+			axis = '┤'
 		}
 		cells := c.row(row)
 		if len(t.ends) > row && t.ends[row] != "" {
 			cells += " " + t.ends[row]
 		}
-		lines = append(lines, strings.TrimRight(strings.Repeat(" ", t.margin-width(text))+text+line+cells, " "))
+		lines = append(lines, strings.TrimRight(strings.Repeat(" ", t.margin-width(text))+text+string(t.sign(axis))+cells, " "))
 	}
-	lines = append(lines, strings.Repeat(" ", t.margin)+corner+t.bottomLine())
+	lines = append(lines, strings.Repeat(" ", t.margin)+string(t.sign('└'))+t.bottomLine())
 	under, _ := t.tickLabels(t.xTicks)
 	lines = append(lines, under)
 	for _, s := range wrap(t.text(axisText(t.X, t.xTicks.power)), t.columns) {
@@ -174,23 +158,17 @@ func (t *textFigure) plot() []string {
 }
 
 func (t *textFigure) bottomLine() string {
-	line, tick := '─', '┬'
-	if t.ascii {
-		line, tick = '-', '+'
-	}
-	cells := make([]rune, t.plotColumns)
-	for i := range cells {
-		cells[i] = line
-	}
+	c := t.canvas(t.plotColumns, 1)
+	c.across(0, '─')
 	for _, v := range t.xTicks.at {
-		cells[t.tickColumn(v)] = tick
+		c.set(t.tickColumn(v), 0, '┬')
 	}
-	return string(cells)
+	return c.row(0)
 }
 
 // canvas draws what is between the axes and finds the places of the names.
-func (t *textFigure) canvas() *canvas {
-	c := newCanvas(t.plotColumns, t.plotRows, t.ascii)
+func (t *textFigure) drawn() *canvas {
+	c := t.canvas(t.plotColumns, t.plotRows)
 	t.ends, t.ended = make([]string, t.plotRows), make([]bool, len(t.Curves))
 	if t.Blank {
 		t.grid(c)
@@ -217,15 +195,11 @@ func (t *textFigure) canvas() *canvas {
 
 // asymptotes draws a broken line where a curve runs off.
 func (t *textFigure) asymptotes(c *canvas, p place) {
-	stroke := '┊'
-	if t.ascii {
-		stroke = ':'
-	}
 	for _, curve := range t.Curves {
 		for _, x := range curve.Poles {
 			column, _ := c.cell(p.at(x, t.y.from))
-			for r := 0; r < c.rows && column > 0; r++ {
-				c.set(column, r, stroke)
+			if column > 0 {
+				c.down(column, '┊')
 			}
 		}
 	}
@@ -233,19 +207,10 @@ func (t *textFigure) asymptotes(c *canvas, p place) {
 
 // dots marks the ends of pieces at jumps.
 func (t *textFigure) dots(c *canvas, p place) {
-	shut, open := '●', '○'
-	if t.ascii {
-		shut, open = '@', 'O'
-	}
 	for _, curve := range t.Curves {
 		for _, d := range curve.Dots {
-			sign := shut
-			if d.Open {
-				sign = open
-			}
 			if at := p.at(d.X, d.Y); p.box.holds(at) {
-				column, row := c.cell(at)
-				c.mark(column, row, sign)
+				c.put(at, dotSign(d.Open))
 			}
 		}
 	}
@@ -253,14 +218,10 @@ func (t *textFigure) dots(c *canvas, p place) {
 
 // grid puts dots where the ticks of both axes and their middles cross.
 func (t *textFigure) grid(c *canvas) {
-	dot := '·'
-	if t.ascii {
-		dot = '.'
-	}
 	rows := withMiddles(t.yTicks.at, t.tickRow)
 	for _, column := range withMiddles(t.xTicks.at, t.tickColumn) {
 		for _, row := range rows {
-			c.set(column, row, dot)
+			c.set(column, row, '·')
 		}
 	}
 }
@@ -277,25 +238,17 @@ func withMiddles(at []float64, cell func(float64) int) []int {
 }
 
 func (t *textFigure) zeroLines(c *canvas) {
-	across, down, cross := '─', '│', '┼'
-	if t.ascii {
-		across, down, cross = '-', '|', '+'
-	}
 	column, row := -1, -1
 	if t.x.holdsZero() {
 		column = t.tickColumn(0)
-		for r := range c.rows {
-			c.set(column, r, down)
-		}
+		c.down(column, '│')
 	}
 	if t.y.holdsZero() {
 		row = t.tickRow(0)
-		for i := range c.columns {
-			c.set(i, row, across)
-		}
+		c.across(row, '─')
 	}
 	if column >= 0 && row >= 0 {
-		c.set(column, row, cross)
+		c.set(column, row, '┼')
 	}
 }
 
@@ -369,7 +322,7 @@ func (t *textFigure) sample(i int) string {
 	if t.ascii {
 		return strings.Repeat(string(newPen(i).mark), 3)
 	}
-	c := newCanvas(6, 1, false)
+	c := t.canvas(6, 1)
 	c.line(newPen(i), []point{{0, 1}, {11, 1}})
 	return strings.TrimRight(c.row(0), " ")
 }

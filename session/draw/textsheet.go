@@ -9,8 +9,8 @@ import (
 // as a layout takes them for, so that what it keeps apart stays apart. A layout for it has
 // its texts in the characters that are asked for.
 type textSheet struct {
+	texts
 	canvas *canvas
-	ascii  bool
 	heads  []head
 	lines  []textLine
 	rows   []string
@@ -21,7 +21,7 @@ type head struct{ from, to point }
 
 func (w *textSheet) begin(width, height float64, _, _ string, _ int) {
 	columns := min(charactersIn(width), mostCells)
-	w.canvas = newCanvas(columns, min(int(math.Ceil(height/lineHeight)), mostCells), w.ascii)
+	w.canvas = w.texts.canvas(columns, min(int(math.Ceil(height/lineHeight)), mostCells))
 }
 
 // at is a place in the dots of the canvas.
@@ -55,26 +55,14 @@ func (w *textSheet) arrow(k ink, from, to point) {
 }
 
 // sign is the head of an arrow as a character: which way it points, to an eighth of a turn.
-func (h head) sign(ascii bool) rune {
+func (h head) sign() rune {
 	turn := math.Atan2(h.from.Y-h.to.Y, h.to.X-h.from.X)
 	eighth := (int(math.Round(turn/(math.Pi/4))) + 8) % 8
-	if ascii {
-		return rune(">>^<<<v>"[eighth])
-	}
 	return []rune("→↗↑↖←↙↓↘")[eighth]
 }
 
 func (w *textSheet) dot(at point, open bool) {
-	w.mark(at, map[bool]rune{false: '●', true: '○'}[open], map[bool]rune{false: '@', true: 'O'}[open])
-}
-
-// mark puts a sign at a place.
-func (w *textSheet) mark(at point, sign, ascii rune) {
-	if w.ascii {
-		sign = ascii
-	}
-	column, row := w.canvas.cell(w.at(at))
-	w.canvas.mark(column, row, sign)
+	w.canvas.put(w.at(at), dotSign(open))
 }
 
 // bar is the outline of a bar.
@@ -87,7 +75,7 @@ func (w *textSheet) line(t textLine) { w.lines = append(w.lines, t) }
 // end puts heads and texts over the lines.
 func (w *textSheet) end() {
 	for _, h := range w.heads {
-		w.mark(h.to, h.sign(false), h.sign(true))
+		w.canvas.put(w.at(h.to), h.sign())
 	}
 	cells := make([][]string, w.canvas.rows)
 	for i := range cells {
