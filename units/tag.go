@@ -91,7 +91,8 @@ func (f tagged) beside(o tagged) Tag {
 // ProductTag is the tag of a product, or of a quotient if over, of two quantities
 // of which the dimensions and tags are known. Powers of an angle add up: a torque
 // times an angle is an energy, a power over an angular velocity is a torque, and a
-// number over an angle is per angle. Two tags of which one is of cycles drop both.
+// number over an angle is per angle. Two tags of which one is of cycles drop both, and
+// cycles are kept in a power of time alone: the speed v = f*λ over a radius is in rad/s.
 //
 // A tag is what a dimension can't say: that a number is an angle, or a rate is of cycles. It
 // goes through products by the powers of the radian, as if that were a base unit, up to a few
@@ -100,8 +101,6 @@ func ProductTag(a Dim, ta Tag, b Dim, tb Tag, over bool) Tag {
 	switch {
 	case ta == None && tb == None, (ta == Cycle || tb == Cycle) && ta != None && tb != None:
 		return None
-	case ta == Cycle || tb == Cycle:
-		return Cycle
 	}
 	ea, ok := a.exps()
 	eb, fine := b.exps()
@@ -116,6 +115,12 @@ func ProductTag(a Dim, ta Tag, b Dim, tb Tag, over bool) Tag {
 			e = -e
 		}
 		of[i] += e
+	}
+	if ta == Cycle || tb == Cycle {
+		if of.timed() == (exps{}) {
+			return Cycle
+		}
+		return None
 	}
 	if over {
 		u = -u

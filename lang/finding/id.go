@@ -140,7 +140,7 @@ var table = [...]about{
 	{ExponentDimension, Mismatch, "An exponent has a unit."},
 	{ExponentNotWritten, Error, "The exponent of a quantity with a unit must be a number, or a name given as a number."},
 	{AngleOrCycle, Mismatch, "An angle per time is reported in cycles per time, or the other way round: 2π is missing."},
-	{RateWithout2Pi, Caution, "A rate in radians per second is used as a frequency, or the time for one radian as a period: 2π is missing."},
+	{RateWithout2Pi, Caution, "A rate in radians is used as a frequency, or the time for one radian as a period, or the other way round: 2π is missing."},
 	{UnequalLists, Error, "Two lists of different lengths are put together; both lengths are shown."},
 	{OneValueNeeded, Error, "There is a list where one value is needed."},
 	{VectorOrNumber, Error, "There is a vector where a number is needed, or a number where a vector is."},

@@ -64,6 +64,9 @@ func Solve(l *eval.Line, s *syntax.Solve) {
 			wrongSign(l, s.Unknowns[0].NameAt, &r.Values[i])
 		}
 	}
+	for _, e := range s.Equations {
+		turnsInEquation(l, e)
+	}
 	var f *syntax.FormulaDef
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {
 		f, _ = l.Formula(n.Name)
