@@ -23,7 +23,9 @@ func Apart(word string, known, symbol func(part string) bool) (parts, lacking []
 		switch {
 		case known(part):
 			return 1
-		case symbol != nil && symbol(part):
+		case part == "Δ": // it belongs to the letter behind it
+			return 0
+		case symbol != nil && symbol(strings.TrimPrefix(part, "Δ")):
 			return (longestApart + utf8.RuneCountInString(part)) * (longestApart + 1)
 		}
 		return 0

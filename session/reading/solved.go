@@ -47,6 +47,9 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 	if line := s.asIndex(unknown, &all[0]); line != "" {
 		return s.ask(unknown+" may be an index.", "Which is it?", line, all[0].Text), true
 	}
+	if line := s.pastIndex(unknown, &all[0]); line != "" {
+		return s.ask(unknown+" may be a name, or a product.", "Which is it?", line, all[0].Text), true
+	}
 	if near := s.nearGiven(unknown, all[0].dim, solve); near != "" {
 		return s.askNear(unknown, near, &all[0])
 	}
@@ -140,7 +143,7 @@ func (s *settler) unsolvable(all []weighed) (Verdict, bool) {
 // where it would be refused: F = m*a below a line that gives F, but not a.
 func (s *settler) valueAgain(v *Verdict) Verdict {
 	name := entry.BeginsWith(s.Entry.Text)
-	if name == "" || name == "g" || !(valued{&s.scope}).Known(name) {
+	if _, given := s.planner.Names.Lookup("g"); name == "" || name == "g" && !given || !(valued{&s.scope}).Known(name) {
 		return Verdict{}
 	}
 	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && (!v.Refused && !s.lacks(d.X) || syntax.Holds(d.X, name)) {
@@ -260,6 +263,26 @@ func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
 	overTime := dim.IsOne() && len(parts) == 2 && parts[1] == "t"
 	return ok && units.Symbol(word) == "" && (len(lacking) < len(parts) || overTime) && !isOfLetter(word, dim, units.Customary)
+}
+
+// pastIndex is the solve for a name with an index behind which a name of the page follows without
+// a sign, where the name then is of a quantity that it is used for, and the whole word is of
+// none: μ_kN, a force, is μ_k times N. It is empty where there is none.
+func (s *settler) pastIndex(word string, w *weighed) string {
+	_, index, has := strings.Cut(word, "_")
+	if !has || units.Customary(word, w.dim) {
+		return ""
+	}
+	for i := range index {
+		name, factor := word[:len(word)-len(index)+i], index[i:]
+		d, ok := s.planner.Names.Lookup(factor)
+		if i == 0 || !ok || d.Slot == run.NoSlot || s.Known(name) || !units.Customary(name, w.dim.Div(s.Planner.Static(d.Slot).Dim)) {
+			continue
+		}
+		solve := strings.TrimSuffix(w.Text, " for "+word)
+		return strings.ReplaceAll(solve, word, name+"*"+factor) + " for " + name
+	}
+	return ""
 }
 
 // likeAnother tells whether a term of an equation is one with the unknown in the place of
