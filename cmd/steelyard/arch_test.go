@@ -78,6 +78,8 @@ func TestSyntaxAndPlanOrder(t *testing.T) {
 		"steelyard/lang/syntax":  {"steelyard/lang/plan", "steelyard/lang/formula"},
 		"steelyard/session":      {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal", "steelyard/session/live"},
 		"steelyard/session/live": {"steelyard/session/view", "steelyard/session/help", "steelyard/session/repl", "steelyard/session/worksheet", "steelyard/session/journal"},
+		// The library that reads spreadsheets fills tables at start; only the command has it.
+		"steelyard/session/worksheet": {"steelyard/session/spreadsheet"},
 		// A view reads entries, and neither evaluates nor asks the scratchpad.
 		"steelyard/session/entry": {"steelyard/session", "steelyard/lang/plan"},
 		"steelyard/session/view":  {"steelyard/session", "steelyard/lang/plan"},

@@ -261,7 +261,7 @@ func (s *scratchpad) replay(ctx context.Context) {
 		s.tell("replay compares the worksheet with its file, " + s.file.path + ", and what is on the scratchpad has changed since. Write save first.")
 		return
 	}
-	sheet, problem := worksheet.Load(s.file.path)
+	sheet, problem := s.w.load(s.file.path)
 	if problem != nil {
 		s.tell("! "+problem.Path+": "+problem.Message, problem.Hint)
 		return

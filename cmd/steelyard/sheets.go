@@ -2,23 +2,26 @@ package main
 
 import (
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
+	"steelyard/session/spreadsheet"
 	"steelyard/session/worksheet"
 )
 
 // stdinName names standard input among files and statements.
 const stdinName = "-"
 
-// load reads a worksheet that was named on the command line.
-func (w *world) load(name string) (*worksheet.Sheet, *worksheet.FileProblem) {
+// load reads a worksheet that is to be worked out, with the files of its folder.
+func (w *world) load(name string) (sheet *worksheet.Sheet, problem *worksheet.FileProblem) {
 	if name == stdinName {
-		return worksheet.Read("standard input", w.stdin)
-	}
-	sheet, problem := worksheet.Load(name)
-	if problem == nil {
+		sheet, problem = worksheet.Read("standard input", w.stdin)
+	} else if sheet, problem = worksheet.Load(name); problem == nil {
 		keepMemory(len(sheet.Statements))
+	}
+	if problem == nil {
+		sheet.Files = spreadsheet.Folder(filepath.Dir(name))
 	}
 	return sheet, problem
 }

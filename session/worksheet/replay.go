@@ -10,9 +10,9 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/live"
-	"steelyard/session/spreadsheet"
 )
 
 // Options say how a worksheet is replayed.
@@ -173,7 +173,7 @@ func (s *Sheet) With(ctx context.Context, with []string) (*Sheet, *FileProblem) 
 	}
 	other, problem := Parse(s.path, b.String()+s.text[done:])
 	if problem == nil {
-		other.varied = true
+		other.varied, other.Files = true, s.Files
 	}
 	return other, problem
 }
@@ -247,7 +247,10 @@ func work(ctx context.Context, s *Sheet, numbers map[int]int, revised bool) ([]R
 // enter enters the statements of a sheet into a scratchpad.
 func (s *Sheet) enter(ctx context.Context, pad *session.Pad, numbers map[int]int) []Row {
 	pad.Filed()
-	pad.Reads(spreadsheet.Folder(filepath.Dir(s.path)))
+	if pad.Reads(s.Files); s.Files == nil {
+		read := disk.Folder(filepath.Dir(s.path))
+		pad.Reads(func(name, _ string) ([]byte, error) { return read(name) })
+	}
 	rows := make([]Row, 0, len(s.Statements))
 	for i := range s.Statements {
 		st := &s.Statements[i]

@@ -27,8 +27,11 @@ type Sheet struct {
 	// Statements are those of the file in order. A blank line and a remark are
 	// statements too, so that nothing is lost when a sheet is saved again.
 	Statements []Statement
-	text       string
-	varied     bool // givens were replaced: records are of other values
+	// Files reads a file of readings; of a spreadsheet file the sheet that is named, or else the
+	// first. A sheet without it reads the files of its folder, spreadsheets not among them.
+	Files  func(name, sheet string) ([]byte, error)
+	text   string
+	varied bool // givens were replaced: records are of other values
 }
 
 // Statement is one statement of a sheet with what is recorded under it.
