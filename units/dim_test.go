@@ -15,9 +15,9 @@ var gonumBases = [bases]gonum.Dimension{
 func drawDim(t *rapid.T, name string) (Dim, gonum.Dimensions) {
 	var d Dim
 	g := gonum.Dimensions{}
-	for i := range d.e {
+	for i := range d.num {
 		n := rapid.IntRange(-6, 6).Draw(t, name)
-		d.e[i] = whole(int8(n))
+		d.num[i] = int16(n)
 		if n != 0 {
 			g[gonumBases[i]] = n
 		}
@@ -26,8 +26,8 @@ func drawDim(t *rapid.T, name string) (Dim, gonum.Dimensions) {
 }
 
 func sameDim(d Dim, g gonum.Dimensions) bool {
-	for i := range d.e {
-		if !d.e[i].IsInt() || d.e[i].Num() != g[gonumBases[i]] {
+	for i := range d.num {
+		if !d.Exp(i).IsInt() || d.Exp(i).Num() != g[gonumBases[i]] {
 			return false
 		}
 	}
@@ -85,7 +85,7 @@ func TestUnitsAgainstReference(t *testing.T) {
 func TestExp(t *testing.T) {
 	for _, c := range [][3]Exp{
 		{NewExp(3, 4), NewExp(-1, 2), NewExp(1, 4)}, {NewExp(-3, 2), NewExp(-3, 4), NewExp(3, 4)},
-		{{}, NewExp(-2, 3), NewExp(2, 3)}, {NewExp(1, 97), NewExp(1, 89), LostExp()},
+		{{}, NewExp(-2, 3), NewExp(2, 3)}, {NewExp(1, 97), NewExp(1, 89), NewExp(1, 8633)}, {NewExp(1, 397), NewExp(1, 389), LostExp()},
 	} {
 		if got := c[0].Common(c[1]); got != c[2] {
 			t.Errorf("%v is the greatest that %v and %v are whole multiples of, not %v", c[2], c[0], c[1], got)
@@ -98,7 +98,7 @@ func TestExp(t *testing.T) {
 	for _, x := range []struct {
 		num, den int
 		ok       bool
-	}{{99, 1, true}, {100, 1, false}, {1, 99, true}, {1, 100, false}, {-99, 99, true}, {-100, 1, false}, {1, 0, false}, {200, 100, true}, {0, 7, true}, {1e9, 1e9, true}, {1e9, 1, false}} {
+	}{{99, 1, true}, {100, 1, false}, {1, 30000, true}, {1, 30001, false}, {-99, 99, true}, {-100, 1, false}, {1, 0, false}, {200, 100, true}, {0, 7, true}, {1e9, 1e9, true}, {1e9, 1, false}, {5001, 1000, true}, {29999, 304, true}, {29999, 303, false}, {30001, 10000, false}} {
 		if e := NewExp(x.num, x.den); e.Lost() == x.ok {
 			t.Errorf("NewExp(%d, %d) is in range: %t", x.num, x.den, !e.Lost())
 		}
@@ -129,9 +129,16 @@ func TestExp(t *testing.T) {
 
 // TestLostDim works on with a dimension that has an exponent out of range.
 func TestLostDim(t *testing.T) {
-	lost := BaseDim(Second).Pow(whole(99)).Mul(BaseDim(Second))
-	if !lost.Lost() || lost.IsOne() {
-		t.Errorf("s^100 is %v", lost)
+	most := BaseDim(Second).Pow(whole(99))
+	lost := most.Mul(BaseDim(Second))
+	if most.Lost() || !lost.Lost() || lost.IsOne() {
+		t.Errorf("s^99 is %v, s^100 is %v", most, lost)
+	}
+	if d := BaseDim(Metre).Pow(NewExp(99*300, 300)).Mul(BaseDim(Second).Pow(NewExp(1, 300))); d.Lost() {
+		t.Error("m^99 s^(1/300) is in range")
+	}
+	if d := BaseDim(Metre).Pow(NewExp(99, 1)).Mul(BaseDim(Second).Pow(NewExp(1, 304))); !d.Lost() {
+		t.Errorf("m^99 s^(1/304) is %v: 99·304 is out of range", d)
 	}
 	m := BaseDim(Metre)
 	for _, d := range []Dim{lost.Mul(m), m.Mul(lost), lost.Div(m), m.Div(lost), lost.Div(lost), lost.Pow(Exp{}), m.Pow(Exp{}.Inv()), Dim{}.Pow(Exp{}.Inv())} {
@@ -147,7 +154,7 @@ func TestLostDim(t *testing.T) {
 func TestDimText(t *testing.T) {
 	root := BaseDim(Metre).Pow(NewExp(1, 2))
 	for want, d := range map[string]Dim{
-		"1": {}, "kg s^-2": dim(1, 0, -2), "m^(1/2)": root, "kg m^2 s^-3 A^-1 K mol cd": dim(1, 2, -3, -1, 1, 1, 1),
+		"1": {}, "kg s^-2": dim(1, 0, -2), "m^(1/2)": root, "m^(501/100)": BaseDim(Metre).Pow(NewExp(501, 100)), "m^(100/167)": BaseDim(Metre).Pow(NewExp(100, 167)), "kg m^2 s^-3 A^-1 K mol cd": dim(1, 2, -3, -1, 1, 1, 1),
 	} {
 		if d.String() != want {
 			t.Errorf("%q, want %q", d.String(), want)
@@ -159,7 +166,7 @@ func TestDimText(t *testing.T) {
 func dim(exps ...int8) Dim {
 	var d Dim
 	for i, n := range exps {
-		d.e[i] = whole(n)
+		d.num[i] = int16(n)
 	}
 	return d
 }

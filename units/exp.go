@@ -2,22 +2,24 @@ package units
 
 import "strconv"
 
-// maxExponent is the greatest numerator or denominator that an exponent of a
-// unit or a dimension may have, once reduced.
-const maxExponent = 99
+const (
+	// maxExponent is the greatest exponent that a unit or a dimension may have, and maxFraction
+	// the greatest numerator or denominator of one, once reduced: V^1.667 has the exponent
+	// 5001/1000 of a length.
+	maxExponent = 99
+	maxFraction = 30_000
+)
 
 // Exp is an exact rational exponent. Its zero value is 0, and equal exponents
 // compare equal with ==. An exponent beyond the range is lost, as is what is worked out
 // with it: whoever takes a result asks whether there is one.
-// With a byte for each side, a dimension takes 14 bytes: every instruction of a plan
-// holds one, and most rules compare two.
 type Exp struct {
-	num  int8
-	less int8 // denominator less one, so that the zero value is 0/1; -1 if lost
+	num  int16
+	less int16 // denominator less one, so that the zero value is 0/1; -1 if lost
 }
 
-// NewExp returns num/den in lowest terms. It is lost where den is zero or where
-// either part is beyond maxExponent after reduction.
+// NewExp returns num/den in lowest terms. It is lost where den is zero or where it is beyond
+// maxExponent, or either part beyond maxFraction, after reduction.
 func NewExp(num, den int) Exp {
 	if den < 0 {
 		num, den = -num, -den
@@ -25,10 +27,15 @@ func NewExp(num, den int) Exp {
 	if g := gcd(num, den); g > 1 {
 		num, den = num/g, den/g
 	}
-	if num > maxExponent || num < -maxExponent || den > maxExponent || den < 1 {
+	if den < 1 || !held(num, den) {
 		return LostExp()
 	}
-	return Exp{int8(num), int8(den - 1)}
+	return Exp{int16(num), int16(den - 1)}
+}
+
+// held tells whether an exponent in lowest terms is in range.
+func held(num, den int) bool {
+	return den <= maxFraction && max(num, -num) <= min(maxExponent*den, maxFraction)
 }
 
 // LostExp is the exponent that is none.
@@ -47,7 +54,7 @@ func gcd(a, b int) int {
 
 // whole is a whole exponent. What is kept is the denominator less 1, so that the zero value of
 // an exponent is 0.
-func whole(n int8) Exp { return Exp{num: n} }
+func whole(n int8) Exp { return Exp{num: int16(n)} }
 
 // Num returns the numerator, which carries the sign.
 func (e Exp) Num() int { return int(e.num) }
@@ -85,10 +92,7 @@ func (e Exp) Common(o Exp) Exp {
 // Add returns the sum.
 func (e Exp) Add(o Exp) Exp {
 	if e.less == 0 && o.less == 0 {
-		if n := int(e.num) + int(o.num); n <= maxExponent && n >= -maxExponent {
-			return Exp{num: int8(n)}
-		}
-		return LostExp()
+		return NewExp(e.Num()+o.Num(), 1)
 	}
 	return NewExp(e.Num()*o.Den()+o.Num()*e.Den(), e.Den()*o.Den())
 }

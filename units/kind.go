@@ -170,7 +170,8 @@ var baseRows = [bases]string{"kg", "m", "s", "A", "K", "mol", "cd"}
 func BaseUnits(d Dim) *Unit {
 	parts := make([]part, 0, bases)
 	for _, den := range []bool{false, true} {
-		for i, e := range d.e {
+		for i := range d.num {
+			e := d.Exp(i)
 			if e.IsZero() || den != (e.num < 0) {
 				continue
 			}

@@ -13,19 +13,19 @@ type exps [bases]int8
 func (e exps) dim() Dim {
 	var d Dim
 	for i, n := range e {
-		d.e[i] = whole(n)
+		d.num[i] = int16(n)
 	}
 	return d
 }
 
 // exps returns the exponents of a dimension that has only whole ones.
 func (d Dim) exps() (exps, bool) {
+	if d.less != 0 {
+		return exps{}, false
+	}
 	var e exps
-	for i, x := range d.e {
-		if !x.IsInt() {
-			return e, false
-		}
-		e[i] = x.num
+	for i, n := range d.num {
+		e[i] = int8(n)
 	}
 	return e, true
 }

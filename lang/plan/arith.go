@@ -212,9 +212,9 @@ func hasPi(x syntax.Expr) bool {
 
 // dimensionRange records that an exponent of a unit has grown too large.
 //
-// The bound is that of units.Exp: both parts of an exponent are 99 at most.
+// The bound is that of units.Exp: an exponent is 99 at most, and both of its parts 30,000.
 func (c *coder) dimensionRange(at syntax.Span) run.Slot {
-	return c.refuse(finding.DimensionOutOfRange, at, "The exponents of the units are above 99 here.",
+	return c.refuse(finding.DimensionOutOfRange, at, "The exponents of the units are too large to keep here.",
 		"No quantity has such a unit. Check the powers.")
 }
 

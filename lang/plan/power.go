@@ -38,7 +38,7 @@ func (c *coder) power(x *syntax.Binary, base run.Slot) run.Slot {
 		return run.NoSlot
 	}
 	if sb := c.static(base); c.isKnownNumber(x.Y) && sb.Open == 0 && !sb.Dim.IsOne() {
-		return c.refuse(finding.DimensionOutOfRange, x.At, "No unit can have the exponent "+c.shown(x.Y)+": its fraction has numbers above 99.",
+		return c.refuse(finding.DimensionOutOfRange, x.At, "No unit can have the exponent "+c.shown(x.Y)+": those go up to 99, as fractions of numbers up to 30000.",
 			"Raise a ratio instead: divide "+c.shown(x.X)+" by "+another(sb)+" first.")
 	}
 	se := c.settledTo(exp, units.Dim{})
@@ -135,9 +135,13 @@ func (c *coder) elementary(x *syntax.Binary, base run.Static, e units.Exp) {
 	}
 }
 
+// mostRoot is the highest odd root that a fraction in an exponent is taken for.
+const mostRoot = 99
+
 // writtenPower plans a power with a written rational exponent. x^(1/3) is the cube
 // root and x^(2/3) its square: with an odd denominator they have a value for x < 0,
-// which exp(ln(x)·2/3), and so math.Pow, has not.
+// which exp(ln(x)·2/3), and so math.Pow, has not. Of a decimal such as 1.048 nobody thinks as
+// of a 125th root.
 //
 // IEEE 754 gives no value to a negative number to a power that is not whole; for the
 // reader, the cube root of -8 is -2.
@@ -146,7 +150,7 @@ func (c *coder) writtenPower(base run.Slot, e units.Exp, at syntax.Span) run.Slo
 	if st.Dim.Lost() {
 		return c.dimensionRange(at)
 	}
-	if e.Den() > 2 && e.Den()%2 == 1 {
+	if e.Den() > 2 && e.Den()%2 == 1 && e.Den() <= mostRoot {
 		// An odd root of a negative number is real.
 		op := ops.Root
 		if e.Den() == 3 {
