@@ -10,7 +10,7 @@ package units
 // The commonest first: where a line leaves open what a letter is, it is taken for that. The
 // others are silent, so that the A of an amplitude, an area and a decay is none of them wrong.
 var customTable = [...]struct{ symbol, units string }{
-	{"a", "m/s^2, m, rad/s^2"},
+	{"a", "m/s^2, m"},
 	{"A", "m^2, m, rad, 1/s"},
 	{"B", "T, Pa"},
 	{"c", "m/s, J/(kg K), m, J/K, mol/m^3, kg/s, kg/m"},

@@ -32,14 +32,10 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	worked := !in.Present() && !syntax.IsPlain(x)
 	bySlip := worked && is(name, "F W K U E v a T k h t ω P p I N")
 	turned := worked && !bySlip && units.Customary(name, units.Dim{}.Div(v.Dim)) // Rp = 1/R1 + 1/R2
-	if bySlip && v.Dim.IsOne() && is(name, "F v h t") && !l.Entry.Failed() {
-		oddKind(l, name, x, v, units.Of(units.Usual(name)))
-		return
-	}
-	if l.Entry.Failed() || v.Named || v.Dim.IsOne() || len(b.names) == 0 && len(b.numbers) == 0 && !bySlip && !turned {
-		return
-	}
 	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
+	if l.Entry.Failed() || v.Named || len(b.names) == 0 && len(b.numbers) == 0 && !(odd && worked) || v.Dim.IsOne() && !(odd && worked && slices.Contains(neverPlain[:], units.Symbol(name)) && b.measured(x)) {
+		return
+	}
 	measures := b.others && !slices.ContainsFunc(b.names, func(d *plan.Def) bool {
 		return !isMeasured(d.Name) && !units.Customary(d.Name, units.Dim{}) // a fit, a series: y = b*x + d*x^2
 	})
@@ -91,10 +87,15 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		}
 		l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v),
 			writing.List(of, "and")+" have no unit. Give them units in their lines."))
-	case bySlip:
-		oddKind(l, name, x, v, units.Of(units.Usual(name)))
-	case turned:
-		oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None))
+	case is(name, "a") && v.Dim == units.Of("rad/s^2").Dim(): // many write an angular acceleration so
+	case bySlip && oddKind(l, name, x, v, units.Of(units.Usual(name))):
+	case turned && oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None)):
+	case worked && !v.Dim.IsOne():
+		for _, dim := range units.Customs(name) {
+			if comesOut(l, name, x, v, l.FormulaSlip(x, units.Preferred(dim, units.None))) {
+				return
+			}
+		}
 	}
 }
 
@@ -150,12 +151,19 @@ func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numb
 // where a common slip explains it: it would be in the unit that is wanted.
 //
 // E = m*v comes out in kg m/s: with v squared it would be an energy, and that is offered.
-func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value, want *units.Unit) {
-	if slip := l.LikelySlip(x, want, true); slip.Hint != "" {
-		f := finding.New(finding.CommonSlip, x.Span(), unusual(name, v), "")
-		slip.Put(&f)
-		l.Find(f)
+func oddKind(l *eval.Line, name string, x syntax.Expr, v *entry.Value, want *units.Unit) bool {
+	return comesOut(l, name, x, v, l.LikelySlip(x, want, true))
+}
+
+// comesOut cautions about such a value with its slip, if there is one.
+func comesOut(l *eval.Line, name string, x syntax.Expr, v *entry.Value, slip eval.Slip) bool {
+	if slip.Hint == "" {
+		return false
 	}
+	f := finding.New(finding.CommonSlip, x.Span(), unusual(name, v), "")
+	slip.Put(&f)
+	l.Find(f)
+	return true
 }
 
 // unusual says that a value is of no kind that its symbol is used for.
@@ -221,7 +229,7 @@ func unitLeftOut(l *eval.Line, s *syntax.Define) {
 
 // neverPlain are those that no pure number goes by: an m may be an order, an r a ratio,
 // a t a number of years.
-var neverPlain = [...]string{"v", "d", "h", "F", "s", "L"}
+var neverPlain = [...]string{"v", "d", "h", "F", "s", "L", "W"}
 
 // bare is what an expression holds without a unit: names that are given as plain
 // numbers, and written numbers but for those that formulas have, 1, 2 and 0.5.
@@ -264,6 +272,14 @@ func (b *bare) look(x syntax.Expr) bool {
 		}
 	}
 	return true
+}
+
+// measured tells whether a quantity with a unit is in the expression, or given in a line above.
+func (b *bare) measured(x syntax.Expr) bool {
+	quantity := func(x syntax.Expr) bool { _, ok := x.(*syntax.Quantity); return ok }
+	return b.others || syntax.Any(x, quantity) || slices.ContainsFunc(b.line.Planner.Names.All(), func(d *plan.Def) bool {
+		return d.Given && d.Kind == plan.Quantity && !d.Failed() && !b.line.Planner.Static(d.Slot).Dim.IsOne()
+	})
 }
 
 // ofPi tells whether an expression is π, or a power of it.

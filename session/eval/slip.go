@@ -61,8 +61,7 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 		if !ok || !l.hasDim(y, want.Dim()) {
 			return false
 		}
-		right := syntax.PrintExpr(syntax.Unbracket(y))
-		found = Slip{says + " `" + right + "` is in " + want.Screen() + ".", l.With(x.Span(), right)}
+		found = l.slip(says, x, y, want)
 		return true
 	}
 	// A number without a unit is looked for first among the givens above: what was left out
@@ -121,16 +120,58 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	if named && try("Is it upside down?", x, "1/"+under) {
 		return found
 	}
-	if b, ok := x.(*syntax.Binary); named && ok && (b.Op == syntax.Mul || b.Op == syntax.Div) {
-		says, op := "Is it a quotient?", syntax.Div
-		if b.Op == syntax.Div {
-			says, op = "Is it a product?", syntax.Mul
-		}
-		if try(says, x, syntax.PrintExpr(&syntax.Binary{Op: op, X: b.X, Y: b.Y})) {
-			return found
-		}
+	if slip := l.signSlip(x, want); named && slip.Hint != "" {
+		return slip
 	}
 	return Slip{}
+}
+
+// FormulaSlip is LikelySlip for what is wrong in the formula alone, a lost square or a sign: of
+// an expression whose symbol may stand for several quantities.
+func (l *Line) FormulaSlip(x syntax.Expr, want *units.Unit) Slip {
+	for _, p := range slipParts(x) {
+		if p.power != 1 {
+			continue
+		}
+		if y, ok := Instead(x, func(part syntax.Expr) bool { return part == p.x }, p.text+"^2"); ok && l.hasDim(y, want.Dim()) {
+			return l.slip("Is a square missing?", x, y, want)
+		}
+	}
+	return l.signSlip(x, want)
+}
+
+// signSlip finds the one sign of a product that should be that of a quotient, or the other way
+// round: √(m*k) for √(m/k). Where several would do, none is named.
+func (l *Line) signSlip(x syntax.Expr, want *units.Unit) (found Slip) {
+	tried := 0
+	for b := range syntax.Each[*syntax.Binary](x) {
+		op, says := syntax.Div, "Is it a quotient?"
+		switch b.Op {
+		case syntax.Mul:
+		case syntax.Div:
+			op, says = syntax.Mul, "Is it a product?"
+		default:
+			continue
+		}
+		if tried++; tried > maxSlipParts {
+			return Slip{}
+		}
+		y, ok := Instead(x, func(part syntax.Expr) bool { return part == syntax.Expr(b) }, syntax.PrintExpr(&syntax.Binary{Op: op, X: b.X, Y: b.Y}))
+		if !ok || !l.hasDim(y, want.Dim()) {
+			continue
+		}
+		if found.Hint != "" {
+			return Slip{}
+		}
+		found = l.slip(says, x, y, want)
+	}
+	return found
+}
+
+// slip says what an expression was probably meant to be.
+func (l *Line) slip(says string, x, right syntax.Expr, want *units.Unit) Slip {
+	text := syntax.PrintExpr(syntax.Unbracket(right))
+	return Slip{says + " `" + text + "` is in " + want.Screen() + ".", l.With(x.Span(), text)}
 }
 
 // Squared is the square of a quantity of which the unit alone has a power of 2: (0.3 m)^2 of
