@@ -20,6 +20,9 @@ func bareFunction(name string) bool {
 	return false
 }
 
+// runsIntoFunction tells whether a word is sin, cos or tan, or runs into one: mgcos.
+func runsIntoFunction(word string) bool { return bareFunction(word[max(0, len(word)-len("cos")):]) }
+
 // functionWord tells whether a word before an operand is a function: 2 log 100. Only
 // min is a unit, too.
 func functionWord(word string) bool {

@@ -6,7 +6,6 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
-	"steelyard/lang/ops"
 	"steelyard/units"
 )
 
@@ -232,28 +231,6 @@ func shownIn(text string, tokens []token, i int) (string, int) {
 // whose unit would need no `in`.
 func startsWithNumber(tokens []token, i int) bool {
 	return tokens[i-1].kind == unitToken || tokens[i-1].kind == numToken && powerStart(tokens, i-1) < 0
-}
-
-// gluedDegrees finds sin30° and Flsin60°.
-//
-// The digits are a part of the name to the scanner, sin30, so that only the degree
-// sign behind it shows what is meant.
-func gluedDegrees(text string, t *token) *fault {
-	r, n := utf8.DecodeRuneInString(text[t.to:])
-	if !isDegree(r) {
-		return nil
-	}
-	word := strings.TrimRight(t.text, "0123456789")
-	name := word
-	if tail := max(0, len(word)-3); bareFunction(word[tail:]) {
-		name = word[tail:]
-	}
-	if word == t.text || !ops.IsFunction(name) || len(name) < 2 {
-		return nil
-	}
-	call := word + "(" + t.text[len(word):] + "°)"
-	return &fault{finding.New(finding.NotWritten, Span{From: t.from, To: t.to + n},
-		name+" needs brackets here.", "Write "+call+".", call)}
 }
 
 // angleBeside finds cos30 J and 50cos30, where the angle of a function has no brackets.

@@ -27,9 +27,6 @@ func (p among) functionForm() *fault {
 	if bad := p.bookFunction(); bad != nil {
 		return bad
 	}
-	if bad := gluedDegrees(text, t); bad != nil {
-		return bad
-	}
 	if !ops.IsFunction(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
 		return nil
 	}

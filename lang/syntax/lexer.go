@@ -213,7 +213,7 @@ func (l *scanner) unitHere(alone bool) bool {
 	}
 	u := l.units()
 	u.alone = alone
-	if t := l.last(2); t != nil && t.kind == nameToken && !t.call && isDegree(u.at(at)) && bareFunction(t.text[max(0, len(t.text)-len("cos")):]) {
+	if t := l.last(2); t != nil && t.kind == nameToken && !t.call && isDegree(u.at(at)) && runsIntoFunction(t.text) {
 		u.end = at + utf8.RuneLen(u.at(at)) // sin 30°/m is sin(30°)/m
 	}
 	if then := strings.Index(l.text[at:l.end], " then "); l.head == barsText && then >= 0 {
@@ -318,7 +318,7 @@ func (l *scanner) word() *fault {
 	t := l.emit(nameToken, end)
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
 		ops.IsFunction(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
-	l.bare = l.bare || !t.call && bareFunction(t.text[max(0, len(t.text)-len("cos")):])
+	l.bare = l.bare || !t.call && runsIntoFunction(t.text)
 	l.notPlain()
 	return nil
 }

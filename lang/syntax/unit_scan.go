@@ -207,14 +207,14 @@ func (u unitScan) wordEnd(p units.Part) (int, bool) {
 
 // beforeDecimal returns where a word ends whose last digits would be cut at their point: the
 // sin of sin30.5 and the x of x2.5, which are no sin30 and x2 before .5; or that are in degrees:
-// the cos of cos30°.
+// the cos of cos30° and of Fcos30°.
 func (u unitScan) beforeDecimal(from, to int) int {
 	degrees := isDegree(u.at(to))
 	if !degrees && (u.at(to) != '.' || u.digits(to+1) == to+1) {
 		return to
 	}
 	word := strings.TrimRight(u.text[from:to], "0123456789")
-	if word == u.text[from:to] || strings.HasSuffix(word, "_") || degrees && !bareFunction(word) {
+	if word == u.text[from:to] || strings.HasSuffix(word, "_") || degrees && !runsIntoFunction(word) {
 		return to
 	}
 	return from + len(word)

@@ -46,48 +46,9 @@ func Readings(e *entry.Entry, n int, enter Enter) {
 			return bad != nil
 		})
 	}
-	if together(e, n, enter) {
-		return
-	}
 	for i := range n {
 		offers(e, &e.Findings[i], enter)
 	}
-}
-
-// together puts right all that the first n findings of a line have one reading each
-// for: where there are several, a line with one of them put right is refused still. The
-// last of them offers the line.
-//
-// Of v = u t + 2 a s, with a sign put before t alone, the rest would still be refused.
-func together(e *entry.Entry, n int, enter Enter) bool {
-	text, from, last, several := "", 0, -1, false
-	for i := range n {
-		f := &e.Findings[i]
-		switch {
-		case f.Severity > finding.Mismatch, f.ID == finding.UnknownName:
-		case f.ID != finding.NamesTogether, len(f.Readings) != 1, f.At.From < from, f.At.To > len(e.Text):
-			return false
-		default:
-			at, reading := syntax.InPlace(e.Text, f.At, f.Readings[0])
-			text += e.Text[from:at.From] + reading
-			from = at.To
-			last, several = i, last >= 0
-		}
-	}
-	if !several {
-		return false
-	}
-	text += e.Text[from:]
-	if bad, _ := enter(text).Refusal(); bad != nil {
-		return false
-	}
-	for i := range n {
-		if f := &e.Findings[i]; f.Severity <= finding.Mismatch {
-			f.Readings = nil // with one of them alone the line is refused still
-		}
-	}
-	e.Findings[last].At, e.Findings[last].Readings = finding.Span{To: len(e.Text)}, []string{text}
-	return true
 }
 
 // offers tries every reading of a finding in the place of what it stands for, and
