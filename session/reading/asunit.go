@@ -129,9 +129,7 @@ func (s *settler) asUnit(said string, all []weighed, other func(*weighed) bool) 
 
 // readAs says how the line is read, and how it is written otherwise.
 func (s *settler) readAs(said, otherwise, line string) Verdict {
-	f := finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)}, said, otherwise, line)
-	f.Severity = finding.Caution
-	return Verdict{Findings: []finding.Finding{f}}
+	return caution(s.whole(finding.UnitOrName, said, otherwise, line))
 }
 
 // isGram tells whether g behind the number of a name is no gravity. The a of a1 is an

@@ -28,7 +28,8 @@ type varied struct {
 //
 // slope of x(t) at t = 2.5, with t in seconds elsewhere, would be the slope at a plain 2.5: where
 // x has t squared with its unit, the terms disagree, and 2.5 s is offered.
-func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
+func (s *settler) bare() Verdict {
+	text, stmt := s.Entry.Text, s.Entry.Stmt
 	for _, v := range s.variedIn(text, stmt) {
 		bare, dim := s.senseOf(&v, run.Static{Width: 1})
 		for _, u := range s.unitsFor(&v, bare) {
@@ -45,14 +46,15 @@ func (s *settler) bare(text string, stmt syntax.Stmt) (Verdict, bool) {
 			}
 			n := v.numbers[0]
 			hint := "Did you mean " + n.Value.Text + " " + u.Behind(units.Screen) + "?"
-			f := finding.New(finding.LackingUnit, syntax.Span{To: len(text)}, n.Value.Text+" has no unit.", hint, mended)
-			if sure {
-				f.Severity = finding.Error
+			f := s.whole(finding.LackingUnit, n.Value.Text+" has no unit.", hint, mended)
+			if !sure {
+				return caution(f)
 			}
-			return Verdict{Refused: sure, Findings: []finding.Finding{f}}, true
+			f.Severity = finding.Error
+			return refuse(f)
 		}
 	}
-	return Verdict{}, false
+	return Verdict{}
 }
 
 // variedIn are the names that go over plain numbers alone: along a curve, and in calls of

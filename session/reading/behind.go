@@ -12,16 +12,26 @@ import (
 	"steelyard/units/writing"
 )
 
+// behindNumber settles what is read as a unit and may be letters of the page, or symbols.
+func (s *settler) behindNumber() Verdict {
+	lacking := s.lettered(s.Entry.Text, s.Entry.Stmt)
+	if behind := s.behind(); behind.found() && !lacking.Refused {
+		return behind
+	}
+	return lacking
+}
+
 // behind refuses a line with a word directly behind a number that is read as a unit, where
 // letters of it are names of the page: E = ½kA2, Ek = (3/2)kT; or, behind a fraction, could
 // be symbols, and the line wants no such unit. A blank before a unit says
 // that it is one. Without, only an everyday unit that the line wants is taken for one, as
 // the km of d = 2km, where a product of the letters is not what the line wants; and none
 // behind a fraction, which formulas have and givens have not.
-func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
+func (s *settler) behind() Verdict {
+	text, stmt := s.Entry.Text, s.Entry.Stmt
 	words := s.wordsBehind(text, stmt)
 	if len(words) == 0 {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	product := syntax.Written(text, words, func(q *syntax.Lettered) string { return q.Product })
 	wanted, first := s.wanted(text, stmt)
@@ -38,14 +48,14 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 		return q.Fraction || q.Formula && !first && strings.Contains(number, ".") || whole || letters || !wanted || !s.Everyday(q.Word)
 	})
 	if k < 0 {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	var lacking []string
 	for _, q := range words {
 		lacking = append(lacking, q.Lacking...)
 	}
 	if read := s.read(&syntax.Reading{Text: product}); len(lacking) > 0 && read != nil && slices.ContainsFunc(read.Exprs(), s.hasNoUnit) {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	if len(lacking) == 0 {
 		right, bad := s.putRight(product)
@@ -69,8 +79,7 @@ func (s *settler) behind(text string, stmt syntax.Stmt) (Verdict, bool) {
 		slices.Sort(lacking)
 		hint = "For the product, give " + writing.List(slices.Compact(lacking), "and") + " a value first."
 	}
-	return Verdict{Refused: true, Findings: []finding.Finding{
-		finding.New(finding.UnitOrName, syntax.Span{To: len(text)}, message, hint, lines...)}}, true
+	return refuse(s.whole(finding.UnitOrName, message, hint, lines...))
 }
 
 // putRight is a line as it can be entered: itself, or with the one slip in it put right;
@@ -92,12 +101,11 @@ func (s *settler) putRight(text string) (string, *finding.Finding) {
 
 // eitherWay tells what is wrong with a line as a product of names, where its units are
 // wrong too. By the rules it stands if they are not.
-func (s *settler) eitherWay(product string, bad *finding.Finding) (Verdict, bool) {
+func (s *settler) eitherWay(product string, bad *finding.Finding) Verdict {
 	if bad.Severity != finding.Mismatch || worst(s.enter(s.Entry.Text)) > finding.Mismatch {
-		return Verdict{}, false
+		return Verdict{}
 	}
-	f := finding.New(bad.ID, syntax.Span{To: len(s.Entry.Text)}, "Read as `"+product+"`: "+bad.Message, bad.Hint)
-	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+	return refuse(s.whole(bad.ID, "Read as `"+product+"`: "+bad.Message, bad.Hint))
 }
 
 // wordsBehind are the quantities of a line with one word directly behind their number. One

@@ -16,9 +16,9 @@ import (
 //
 // On a calculator in degrees θ*π/180 is how radians are made; an angle here has its unit with it,
 // and sin(θ*π/180) would be that of half a degree.
-func (s *settler) converted(text string, stmt syntax.Stmt) (Verdict, bool) {
+func (s *settler) converted(text string, stmt syntax.Stmt) Verdict {
 	if !strings.Contains(text, "180") && !strings.Contains(text, "360") {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	var found *angleProduct
 	var look func(x syntax.Expr) bool
@@ -41,13 +41,14 @@ func (s *settler) converted(text string, stmt syntax.Stmt) (Verdict, bool) {
 		syntax.Walk(x, look)
 	}
 	if found == nil {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	to := found.turn.At.To
-	f := finding.New(finding.TwoReadings, syntax.Span{To: len(text)}, found.name+" is an angle with its unit already.",
-		"Write "+found.turn.Value.Text+"° below it, or leave the conversion out.", text[:to]+"°"+text[to:])
-	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+	return refuse(s.whole(finding.TwoReadings, found.name+" is an angle with its unit already.",
+		"Write "+found.turn.Value.Text+"° below it, or leave the conversion out.", text[:to]+"°"+text[to:]))
 }
+
+func (s *settler) convertedHere() Verdict { return s.converted(s.Entry.Text, s.Entry.Stmt) }
 
 // angleProduct is what a product has of angles.
 type angleProduct struct {

@@ -30,7 +30,7 @@ func (s *settler) ofFunction(word, call string) Verdict {
 		return s.noName(word, call, strings.TrimSpace(anotherName))
 	}
 	v.Findings[0].ID, v.Findings[0].Message = finding.NameKind, isCall(word, call)
-	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
+	return nameless(v.Findings[0])
 }
 
 // solvedFor refuses such a word as the unknown of an equation.
@@ -44,9 +44,15 @@ func (s *settler) solvedFor(stmt *syntax.Solve) Verdict {
 	return Verdict{}
 }
 
+// nameless refuses a line that gives no name.
+func nameless(f finding.Finding) Verdict {
+	v := refuse(f)
+	v.Nameless = true
+	return v
+}
+
 func (s *settler) noName(word, call, hint string) Verdict {
-	f := finding.New(finding.NameKind, syntax.Span{To: len(s.Entry.Text)}, isCall(word, call), hint)
-	return Verdict{Refused: true, Nameless: true, Findings: []finding.Finding{f}}
+	return nameless(s.whole(finding.NameKind, isCall(word, call), hint))
 }
 
 func isCall(word, call string) string {

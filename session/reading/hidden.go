@@ -22,7 +22,8 @@ import (
 //     E = mgh below mgh = 30 J.
 //
 // A letter with its index is none, such as Fx, nor is a name that is given as the product.
-func (s *settler) hidden(stmt syntax.Stmt) (v Verdict) {
+func (s *settler) hidden() (v Verdict) {
+	stmt := s.Entry.Stmt
 	own, _ := syntax.Bound(stmt)
 	for _, x := range stmt.Exprs() {
 		syntax.Any(x, func(x syntax.Expr) bool {
@@ -70,7 +71,7 @@ func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
 	f := finding.New(finding.NamesTogether, n.At, n.Name+" is a name of its own here, not a product.", "", product)
 	if i := slices.IndexFunc(parts, func(part string) bool { return slices.Contains(own, part) }); i >= 0 {
 		f.Hint = "It stays " + s.Shown(d, units.Screen) + " whatever " + parts[i] + " is."
-		return Verdict{Refused: true, Findings: []finding.Finding{f}}
+		return refuse(f)
 	}
 	x, _ := syntax.ParseExpr(product)
 	// The 10⁻⁹ by which a check compares.
@@ -78,16 +79,15 @@ func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
 		return Verdict{}
 	}
 	f.Hint = "It is " + s.Shown(d, units.Screen) + ", as its line says."
-	f.Severity = finding.Caution
-	return Verdict{Findings: []finding.Finding{f}}
+	return caution(f)
 }
 
 // functionAgain refuses y(t) = 0 where y is a function of t: written so, it is an equation for
 // t, and hardly another function, of which nothing depends on t.
-func (s *settler) functionAgain(stmt syntax.Stmt) (Verdict, bool) {
-	f, ok := stmt.(*syntax.FuncDef)
+func (s *settler) functionAgain() Verdict {
+	f, ok := s.Entry.Stmt.(*syntax.FuncDef)
 	if !ok || f.X == nil {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	idle := func(f *syntax.FuncDef) bool {
 		return !slices.ContainsFunc(f.Params, func(name string) bool {
@@ -96,23 +96,24 @@ func (s *settler) functionAgain(stmt syntax.Stmt) (Verdict, bool) {
 	}
 	d, given := s.planner.Names.Lookup(f.Name)
 	if !given || d.Failed() || d.Kind != plan.Function || !idle(f) || idle(d.Func) || s.lacks(f.X) {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	head := s.Entry.Text[:f.X.Span().From]
 	head = strings.TrimSpace(head[:strings.LastIndexByte(head, '=')])
 	at := f.X.Span()
-	out := finding.New(finding.NameKind, syntax.Span{To: len(s.Entry.Text)}, f.Name+" is a function already, from line "+strconv.Itoa(d.Line)+".",
+	out := s.whole(finding.NameKind, f.Name+" is a function already, from line "+strconv.Itoa(d.Line)+".",
 		"To find "+f.Params[0]+", solve the equation. For another function, choose another name.")
 	if line := "solve " + head + " = " + s.Entry.Text[at.From:at.To] + " for " + f.Params[0]; s.offered && s.accepted(line) {
 		out.Readings = []string{line}
 	}
-	return Verdict{Refused: true, Findings: []finding.Finding{out}}, true
+	return refuse(out)
 }
 
 // besideFunction asks about v(1.0 s) where v is a quantity and v1 a function: a product is
 // written so, and the value of a function whose name lacks its index.
-func (s *settler) besideFunction(text string) (Verdict, bool) {
-	for i := strings.IndexByte(text, '('); i > 0; {
+func (s *settler) besideFunction() Verdict {
+	text := s.Entry.Text
+	for i := strings.IndexByte(text, '('); i > 0 && s.Entry.Stmt != nil; {
 		from := strings.LastIndexFunc(text[:i], func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }) + 1
 		name := syntax.Canonical(text[from:i])
 		inner, rest, closed := strings.Cut(text[i+1:], ")")
@@ -120,9 +121,8 @@ func (s *settler) besideFunction(text string) (Verdict, bool) {
 		if letter := units.Symbol(name); letter != "" && closed && !head && inner != "" && !strings.ContainsAny(inner, "+-−(,") && s.Known(name) && !s.scope.Function(name) {
 			for _, d := range slices.Backward(s.planner.Names.All()) {
 				if d.Kind == plan.Function && !d.Failed() && len(d.Func.Params) == 1 && units.Symbol(d.Name) == letter {
-					f := finding.New(finding.TwoReadings, syntax.Span{To: len(text)}, name+" is a quantity here, and "+d.Name+" a function.", "Choose the one you mean.",
-						text[:from]+d.Name+text[i:], text[:i]+"*"+text[i:])
-					return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+					return refuse(s.whole(finding.TwoReadings, name+" is a quantity here, and "+d.Name+" a function.", "Choose the one you mean.",
+						text[:from]+d.Name+text[i:], text[:i]+"*"+text[i:]))
 				}
 			}
 		}
@@ -132,5 +132,5 @@ func (s *settler) besideFunction(text string) (Verdict, bool) {
 		}
 		i += 1 + next
 	}
-	return Verdict{}, false
+	return Verdict{}
 }

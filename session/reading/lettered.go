@@ -27,14 +27,14 @@ func (s valued) Known(name string) bool {
 // By the rules 3kT is a number of kiloteslas. With T given and k not, kT is an energy of one degree
 // of freedom to anyone who reads E on the left; the line is not taken so, since k may be meant as
 // the prefix, but it is not let through either.
-func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
+func (s *settler) lettered(text string, stmt syntax.Stmt) Verdict {
 	if s.alone(stmt) {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	c := s.claimOf(stmt)
 	lacking, ok := s.lackingIn(text, stmt)
 	if !ok {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	rule, says := s.weighStmt(syntax.Reading{Text: text}, stmt).sense, c.speaks()
 	within := c.withinLetters(&lacking)
@@ -47,15 +47,15 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 		unit := text[p.Unit.From:p.Unit.To]
 		word := firstWord(unit)
 		if p.Blank && !p.Given && word == unit && len(unit) > 2 && s.IsUnit(unit) {
-			return Verdict{}, false // 3 kWh is no product of three letters
+			return Verdict{} // 3 kWh is no product of three letters
 		}
 		if _, bad := s.Planner.Units.Parse(unit, units.AfterNumber); bad != nil && (p.Blank || bad.Kind != units.ProblemText && !within && !s.IsUnit(word)) {
-			return Verdict{}, false
+			return Verdict{}
 		}
 	}
 	first, whole := lacking.parts[0], lacking.parts[0].At == c.of[0].Span()
 	if free && (!says || whole && rule >= plain) {
-		return Verdict{}, false // d = 5mm
+		return Verdict{} // d = 5mm
 	}
 	fits, usual := true, false
 	if says {
@@ -67,31 +67,31 @@ func (s *settler) lettered(text string, stmt syntax.Stmt) (Verdict, bool) {
 	severity := finding.Caution
 	switch {
 	case apart && !(says && rule == odd && c.isResult(&lacking, text)), apart && whole && !free && !given:
-		return Verdict{}, false
+		return Verdict{}
 	case apart && !fits:
 		best := missing{}
 		s.missing(text, false, &best)
 		switch {
 		case best.lines == nil && given && whole: // J = 5 F d, which is no impulse whatever d is
-			return s.withoutValue(&lacking, text, finding.Caution), true
+			return s.withoutValue(&lacking, text, finding.Caution)
 		case best.lines == nil || s.asTyped(best.lines[0]):
-			return Verdict{}, false
+			return Verdict{}
 		}
-		return Verdict{Refused: true, Findings: []finding.Finding{best.finding(s.Line, "")}}, true
+		return refuse(best.finding(s.Line, ""))
 	case apart && whole && strings.Contains(text[first.At.From:first.Unit.From], "."):
 	case within, rule == none && fits && says, rule == odd && (given || fits || !letters && !free):
 		severity = finding.Error
 	case rule == none, rule == odd, free && !(usual && fits), rule == fitting && !lacking.others && !free:
-		return Verdict{}, false
+		return Verdict{}
 	case says && fits && (free || given || !letters && (under || usual)):
 	case !says && lacking.others && (given || under):
 	default:
-		return Verdict{}, false
+		return Verdict{}
 	}
 	if severity == finding.Caution && len(lacking.known) == 0 && !slices.ContainsFunc(lacking.parts, func(p *syntax.Lettered) bool { return p.Formula || !s.Everyday(text[p.Unit.From:p.Unit.To]) }) {
-		return Verdict{}, false // 30cm
+		return Verdict{} // 30cm
 	}
-	return s.withoutValue(&lacking, text, severity), true
+	return s.withoutValue(&lacking, text, severity)
 }
 
 // lettersIn are the quantities of a statement with letters that may be names or symbols, and
@@ -180,16 +180,15 @@ func (s *settler) withoutValue(lacking *lettersLacking, text string, severity fi
 		have, are, them = " have no value.", " are symbols", "them"
 	}
 	symbols := writing.List(lacking.symbols, "and")
-	f := finding.New(finding.UnitOrName, finding.Span{To: len(s.Entry.Text)}, "In `"+number+unit+"`, "+symbols+have,
+	f := s.whole(finding.UnitOrName, "In `"+number+unit+"`, "+symbols+have,
 		"Give "+them+" a value first.", lacking.text)
 	if severity == finding.Caution {
-		f.Severity = severity
 		f.Message, f.Hint = "`"+number+unit+"` is read with a unit.", "If "+symbols+are+", give "+them+" a value first."
-		return Verdict{Findings: []finding.Finding{f}}
+		return caution(f)
 	}
 	apart := text[:at.Unit.From] + " " + text[at.Unit.From:]
 	if s.offered && s.accepted(apart) {
 		f.Hint += " If `" + unit + "` is a unit, put a space before it: `" + number + " " + unit + "`."
 	}
-	return Verdict{Refused: true, Findings: []finding.Finding{f}}
+	return refuse(f)
 }

@@ -119,7 +119,7 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		return s.severalUnknowns(&best), true
 	}
 	if given := s.givenBehind(&best); given != "" {
-		return finding.New(finding.UnknownName, syntax.Span{To: len(l.Entry.Text)}, writing.List(best.symbols, "and")+" has no value that could be replaced.",
+		return s.whole(finding.UnknownName, writing.List(best.symbols, "and")+" has no value that could be replaced.",
 			"After `with` comes another value for a name that has one.", given), true
 	}
 	return best.finding(l, alone), true
@@ -171,7 +171,7 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 	if len(unknown) > 2 {
 		some = "all but one"
 	}
-	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)},
+	f := s.whole(finding.UnknownName,
 		writing.List(unknown, "and")+" have no value; one equation finds only one of them.",
 		"Give "+some+" a value first"+m.example(m.symbols[0], s.Line)+", or type a second equation for them."+m.constants(s.Line))
 	if m.cancels() {
@@ -262,7 +262,7 @@ func (s *settler) unitBehind() (finding.Finding, bool) {
 		u, _ := s.Planner.Units.Parse(unit, units.AfterNumber)
 		likely := strings.ContainsAny(head, "*/") && units.Customary(entry.BeginsWith(text), u.Dim())
 		if s.accepted(line) || likely && !s.wrong(line) {
-			return finding.New(finding.NotWritten, syntax.Span{To: len(text)}, "The unit of a result comes after `in`.", "", line), true
+			return s.whole(finding.NotWritten, "The unit of a result comes after `in`.", "", line), true
 		}
 	}
 	return finding.Finding{}, false
@@ -302,7 +302,7 @@ func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
 	if len(lines) == 0 {
 		return *f, false
 	}
-	return finding.New(finding.UnitOrName, syntax.Span{To: len(s.Entry.Text)}, open.Words[0]+" is read as a unit, which can't be right here.", "Put `*` before the name.", lines...), true
+	return s.whole(finding.UnitOrName, open.Words[0]+" is read as a unit, which can't be right here.", "Put `*` before the name.", lines...), true
 }
 
 // finding says which symbols have no value.

@@ -15,33 +15,29 @@ import (
 //
 // The SI Brochure (9th edition, 3) writes a prefix and its unit without a blank, and two units with
 // one, so that mK has one meaning by the standard and two in a hurry.
-func (s *settler) prefixed() (Verdict, bool) {
+func (s *settler) prefixed() Verdict {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
 	says := s.claimOf(stmt)
 	if len(says.of) == 0 {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	u, ok := syntax.PrefixedIn(says.of[0], s.Planner.Units.Prefixed)
 	if !ok || !s.IsUnit(u.Unit.Text) || !s.Unit(u.Apart) {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	with := func(unit string) syntax.Reading {
 		return syntax.Reading{Text: text[:u.Unit.At.From] + unit + text[u.Unit.At.To:]}
 	}
 	rule, two := s.weighStmt(syntax.Reading{Text: text}, stmt), s.weigh(with(u.Apart))
-	all := syntax.Span{To: len(text)}
 	switch {
 	case two.sense > rule.sense:
-		f := finding.New(finding.TwoReadings, all, "`"+u.Word+"` may be one unit with a prefix, or two units.",
-			"Put a space between two units; write one by its name.", two.Text, with(u.Named).Text)
-		return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+		return refuse(s.whole(finding.TwoReadings, "`"+u.Word+"` may be one unit with a prefix, or two units.",
+			"Put a space between two units; write one by its name.", two.Text, with(u.Named).Text))
 	case two.sense == rule.sense && rule.sense > none && u.Below, rule.sense < fitting && scientific(says.of[0]):
-		f := finding.New(finding.TwoReadings, all, "`"+u.Word+"` is read as one unit with a prefix.",
-			"Put a space between two units: "+u.Apart+".", two.Text)
-		f.Severity = finding.Caution
-		return Verdict{Findings: []finding.Finding{f}}, true
+		return caution(s.whole(finding.TwoReadings, "`"+u.Word+"` is read as one unit with a prefix.",
+			"Put a space between two units: "+u.Apart+".", two.Text))
 	}
-	return Verdict{}, false
+	return Verdict{}
 }
 
 // scientific tells whether an expression is a quantity with a power of ten.

@@ -87,10 +87,8 @@ func (s *settler) product() Verdict {
 		return s.equation(&p, fitting)
 	default:
 		product := strings.Join(p.parts, "*")
-		f := finding.New(finding.NamesTogether, syntax.Span{To: len(p.word)}, p.word+" is one name here, with a value of its own.",
-			"For the product "+product+", write an equation: `solve "+product+" = … for "+p.lacking[0]+"`.")
-		f.Severity = finding.Caution
-		return Verdict{Findings: []finding.Finding{f}}
+		return caution(finding.New(finding.NamesTogether, syntax.Span{To: len(p.word)}, p.word+" is one name here, with a value of its own.",
+			"For the product "+product+", write an equation: `solve "+product+" = … for "+p.lacking[0]+"`."))
 	}
 	return Verdict{}
 }
@@ -107,10 +105,10 @@ func (s *settler) equation(p *leftProduct, least sense) Verdict {
 	if len(v.Findings) == 0 || v.settles() {
 		return v
 	}
-	f := &v.Findings[0]
+	f := v.Findings[0]
 	f.ID, f.Message = finding.NamesTogether, p.isProduct()
 	f.Hint += anotherName
-	return Verdict{Refused: true, Nameless: true, Findings: v.Findings}
+	return nameless(f)
 }
 
 // unknownsOf refuses an equation of which more than one symbol has no value.
@@ -122,7 +120,7 @@ func (s *settler) unknownsOf(p *leftProduct) Verdict {
 	if len(m.lines) == 0 || !isSolve(m.lines[0]) {
 		return Verdict{}
 	}
-	return Verdict{Refused: true, Nameless: true, Findings: []finding.Finding{s.severalUnknowns(&m)}}
+	return nameless(s.severalUnknowns(&m))
 }
 
 // indexed tells whether a line that can't be read makes most sense where its word is one
@@ -167,8 +165,7 @@ func (s *settler) unlikeSides(p *leftProduct) Verdict {
 	check := s.enter("check " + strings.Join(p.parts, "*") + s.Entry.Text[strings.IndexByte(s.Entry.Text, '='):])
 	for _, f := range check.Findings {
 		if f.ID == finding.UnlikeDimensions {
-			f = finding.New(finding.NamesTogether, syntax.Span{To: len(s.Entry.Text)}, p.isProduct(), f.Message+anotherName)
-			return Verdict{Refused: true, Nameless: true, Findings: []finding.Finding{f}}
+			return nameless(s.whole(finding.NamesTogether, p.isProduct(), f.Message+anotherName))
 		}
 	}
 	return Verdict{}

@@ -38,6 +38,34 @@ type Verdict struct {
 	fits   bool // a reading has the unit that the line asks for: no slip is to be looked for
 }
 
+// refuse refuses a line for what was found, and caution lets it stand with a word on it.
+func refuse(f finding.Finding) Verdict {
+	return Verdict{Refused: true, Findings: []finding.Finding{f}}
+}
+
+func caution(f finding.Finding) Verdict {
+	f.Severity = finding.Caution
+	return Verdict{Findings: []finding.Finding{f}}
+}
+
+// found tells whether a rule has something to say of the line.
+func (v *Verdict) found() bool { return v.solved || len(v.Findings) > 0 }
+
+// first asks rules in the order of their precedence: the first that finds something speaks.
+func first(rules ...func() Verdict) (v Verdict) {
+	for _, rule := range rules {
+		if v = rule(); v.found() {
+			break
+		}
+	}
+	return v
+}
+
+// whole is a finding about all of the line.
+func (s *settler) whole(id finding.ID, message, hint string, readings ...string) finding.Finding {
+	return finding.New(id, syntax.Span{To: len(s.Entry.Text)}, message, hint, readings...)
+}
+
 // settler settles one line.
 type settler struct {
 	scope
@@ -86,53 +114,30 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 }
 
 func (s *settler) settle() Verdict {
-	l := s.Line
-	if s.offered {
-		if v, ok := s.chained(); ok {
-			return v
-		}
-	}
-	if l.Entry.Stmt != nil {
-		if v, ok := s.besideFunction(l.Entry.Text); ok {
-			return v
-		}
+	if v := first(s.chained, s.besideFunction); v.found() {
+		return v
 	}
 	left := s.product()
 	if left.Refused || left.solved {
 		return left
 	}
 	v, measured := s.open()
-	if v.solved {
+	if v.solved || v.Refused || v.Slip || s.Entry.Stmt == nil {
 		return v
 	}
-	if !v.Refused && !v.Slip && measured {
-		lacking, ok := s.lettered(l.Entry.Text, l.Entry.Stmt)
-		if behind, open := s.behind(l.Entry.Text, l.Entry.Stmt); open && !lacking.Refused {
-			return behind
-		}
-		if ok {
-			return lacking
-		}
-		if prefixed, ok := s.prefixed(); ok {
-			return prefixed
+	if measured {
+		if unit := first(s.behindNumber, s.prefixed); unit.found() {
+			return unit
 		}
 	}
-	if !v.Refused && !v.Slip && l.Entry.Stmt != nil {
-		if again, ok := s.functionAgain(l.Entry.Stmt); ok {
-			return again
-		}
-		if converted, ok := s.converted(l.Entry.Text, l.Entry.Stmt); ok {
-			return converted
-		}
-		if bare, ok := s.bare(l.Entry.Text, l.Entry.Stmt); ok {
-			return bare
-		}
-		hidden := s.hidden(l.Entry.Stmt)
-		if hidden.Refused {
-			return hidden
-		}
-		v.Findings = slices.Concat(v.Findings, left.Findings, s.wasProduct(), hidden.Findings)
+	if all := first(s.functionAgain, s.convertedHere, s.bare); all.found() {
+		return all
 	}
+	hidden := s.hidden()
+	if hidden.Refused {
+		return hidden
+	}
+	v.Findings = slices.Concat(v.Findings, left.Findings, s.wasProduct(), hidden.Findings)
 	return v
 }
 
@@ -231,12 +236,12 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	}
 	if open.Equation && !open.Posed && best > none {
 		slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.sense, a.sense) })
-		if v, ok := s.solveAlone(all); ok {
+		if v := s.solveAlone(all); v.found() {
 			return v
 		}
 	}
 	if open.Equation && best == none && rule.sense == none {
-		if v, ok := s.unsolvable(every); ok {
+		if v := s.unsolvable(every); v.found() {
 			return v
 		}
 	}
@@ -248,16 +253,16 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	case rule.sense == odd && (best == plain || open.Bracket != (syntax.Span{})) && open.Within && !slices.Contains(open.SetOff, false) && s.mayBeShare(all):
 		return s.readAsMeasured(&rule, all, open)
 	case !s.offered:
-		return Verdict{Refused: true, Findings: []finding.Finding{s.finding(open, nil)}}
+		return refuse(s.finding(open, nil))
 	}
 	offers := s.offers(append(s.withUnits(all), all...))
-	if v, ok := s.valueless(&rule, max(best, rule.sense), all, offers); ok {
+	if v := s.valueless(&rule, max(best, rule.sense), all, offers); v.found() {
 		return v
 	}
 	ruled := func(w weighed) bool { return w.Text == offers[0] && rule.same(&w) }
 	if rule.sense > none && (len(offers) == 0 || len(offers) == 1 && slices.ContainsFunc(all, ruled)) {
 		for i := range all {
-			if v, ok := s.lettered(all[i].Text, all[i].stmt); ok && v.Refused {
+			if v := s.lettered(all[i].Text, all[i].stmt); v.Refused {
 				return v
 			}
 		}
@@ -363,7 +368,7 @@ func (s *settler) offers(all []weighed) []string {
 		if slices.ContainsFunc(all, func(o weighed) bool { return o.sense > all[i].sense && o.Meets(&all[i].Reading) }) {
 			continue // what it is written with would be asked about again
 		}
-		if v, ok := s.converted(all[i].Text, all[i].stmt); ok {
+		if v := s.converted(all[i].Text, all[i].stmt); v.found() {
 			all[i] = s.weigh(syntax.Reading{Text: v.Findings[0].Readings[0], Units: all[i].Units})
 		}
 		if text, bare := unbracketed(&all[i]); bare && s.isGiven(&all[i]) && s.accepted(text) {
@@ -405,7 +410,7 @@ func unbracketed(w *weighed) (string, bool) {
 // valueless refuses a line where the reading that makes most sense, or as much as the
 // rules' own, has no value, as √(2*a*L) where a is negative: its plan is as good as if
 // it had one, and the line is not to be read in another way for it.
-func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []string) (Verdict, bool) {
+func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []string) Verdict {
 	for i := range all {
 		w := &all[i]
 		if w.sense < most || rule.same(w) || slices.Contains(offers, w.Text) {
@@ -420,20 +425,19 @@ func (s *settler) valueless(rule *weighed, most sense, all []weighed, offers []s
 		}
 		for _, why := range s.enter(w.Text).Findings {
 			if why.Severity == finding.Error {
-				f := finding.New(finding.TwoReadings, syntax.Span{To: len(s.Entry.Text)},
-					"Read as `"+w.Text+"`, this line has no value: "+why.Message, why.Hint, offers...)
-				return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, Findings: []finding.Finding{f}}, true
+				f := s.whole(finding.TwoReadings, "Read as `"+w.Text+"`, this line has no value: "+why.Message, why.Hint, offers...)
+				return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, Findings: []finding.Finding{f}}
 			}
 		}
 	}
-	return Verdict{}, false
+	return Verdict{}
 }
 
 // stands tells whether a reading would be taken if it were entered, and its values. A
 // result that is open no more, and has no turns in it, is only worked out.
 func (s *settler) stands(w *weighed) ([]entry.Value, bool) {
 	if x, in, ok := s.result(w.stmt); ok && !w.turns && !s.mayBeOpen(w.stmt) && !s.namesProduct(w.stmt) {
-		if v, ok := s.lettered(w.Text, w.stmt); ok && v.Refused {
+		if v := s.lettered(w.Text, w.stmt); v.Refused {
 			return nil, false
 		}
 		got := s.Try(s.Counted(x, in))

@@ -53,14 +53,14 @@ func Several(p *eval.Page, text string, try Lines) []string {
 
 // chained offers a line with more than one equals sign as statements of which some may not
 // hold, or leave a formula out whose names have no value.
-func (s *settler) chained() (Verdict, bool) {
-	if s.Entry.Stmt != nil || !syntax.MayBeSeveral(s.Entry.Text) {
-		return Verdict{}, false
+func (s *settler) chained() Verdict {
+	if !s.offered || s.Entry.Stmt != nil || !syntax.MayBeSeveral(s.Entry.Text) {
+		return Verdict{}
 	}
 	if slices.ContainsFunc(s.Entry.Findings, func(f finding.Finding) bool {
 		return f.ID == finding.NotWritten || f.ID == finding.Unreadable && len(f.Readings) > 0
 	}) {
-		return Verdict{}, false // x = 3 = 3 m; b = 2*v if v = 5 m/s
+		return Verdict{} // x = 3 = 3 m; b = 2*v if v = 5 m/s
 	}
 	c := chain{known: s.Known, try: func(lines ...string) *entry.Entry {
 		if e := s.try(strings.Join(lines, "\n"), true); !worst(e).Fails() {
@@ -75,11 +75,11 @@ func (s *settler) chained() (Verdict, bool) {
 		} else if lines = []string{c.value}; c.unlike != "" {
 			hint = s.whyNot(c.value, c.unlike)
 		} else {
-			return Verdict{}, false
+			return Verdict{}
 		}
 	}
-	f := finding.New(finding.Unreadable, syntax.Span{To: len(s.Entry.Text)}, "A second = doesn't fit here.", hint, strings.Join(lines, "\n"))
-	return Verdict{Slip: true, try: s.try, Findings: []finding.Finding{f}}, true
+	f := s.whole(finding.Unreadable, "A second = doesn't fit here.", hint, strings.Join(lines, "\n"))
+	return Verdict{Slip: true, try: s.try, Findings: []finding.Finding{f}}
 }
 
 // whyNot is what is found of a check below a value.

@@ -32,41 +32,41 @@ import (
 //     out: the G of F = G*m1*m2/r^2, the V of U = 3*V.
 //
 // Each of the others is asked about.
-func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
+func (s *settler) solveAlone(all []weighed) Verdict {
 	solve, ok := all[0].stmt.(*syntax.Solve)
 	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) }) || all[0].sense < plain && !likeAnother(solve) {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	unknown := solve.Unknowns[0].Name
 	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
-		return Verdict{}, false
+		return Verdict{}
 	}
 	if isWord(unknown) || s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	if line := s.asIndex(unknown, &all[0]); line != "" {
-		return s.ask(unknown+" may be an index.", "Which is it?", line, all[0].Text), true
+		return s.ask(unknown+" may be an index.", "Which is it?", line, all[0].Text)
 	}
 	if line := s.pastIndex(unknown, &all[0]); line != "" {
-		return s.ask(unknown+" may be a name, or a product.", "Which is it?", line, all[0].Text), true
+		return s.ask(unknown+" may be a name, or a product.", "Which is it?", line, all[0].Text)
 	}
 	if near := s.nearGiven(unknown, all[0].dim, solve); near != "" {
 		return s.askNear(unknown, near, &all[0])
 	}
-	if v, ok := s.refusedAs(all[0].Text); ok {
-		return v, true
+	if v := s.refusedAs(all[0].Text); v.found() {
+		return v
 	}
-	if v, ok := s.cancelled(solve, all[0].Text); ok {
-		return v, true
+	if v := s.cancelled(solve, all[0].Text); v.found() {
+		return v
 	}
 	read := s.roomOf().ReadSolve(s.Entry.Text, &all[0].Reading, &s.scope)
 	if read == nil {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	s.Entry.Stmt = read
 	s.Entry.Findings = []finding.Finding{finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
 		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")}
-	return Verdict{solved: true}, true
+	return Verdict{solved: true}
 }
 
 // cancelled asks about an equation whose unknown is in it twice and comes out as 0: the m of
@@ -74,25 +74,25 @@ func (s *settler) solveAlone(all []weighed) (Verdict, bool) {
 //
 // Solved for m, ½mv² = mgh is m*(v²/2 - gh) = 0, of which 0 is the only root unless the bracket is.
 // A mass of 0 is no answer to anything.
-func (s *settler) cancelled(solve *syntax.Solve, text string) (Verdict, bool) {
+func (s *settler) cancelled(solve *syntax.Solve, text string) Verdict {
 	unknown, e := solve.Unknowns[0].Name, solve.Equations[0]
 	again := func(name string) bool { return name != unknown }
 	if len(slices.DeleteFunc(append(namesIn(e.Left), namesIn(e.Right)...), again)) < 2 {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	values := s.try(text, true).Values()
 	if len(values) != 1 || values[0].SI != 0 {
-		return Verdict{}, false
+		return Verdict{}
 	}
-	f := finding.New(finding.NotSolved, syntax.Span{To: len(s.Entry.Text)}, unknown+" has no value, and only 0 solves this equation.", "", text)
+	f := s.whole(finding.NotSolved, unknown+" has no value, and only 0 solves this equation.", "", text)
 	if unit := units.Usual(unknown); unit != "" {
 		f.Hint = "If " + unknown + " cancels, type `let " + unknown + " in " + unit + "` and then `check " + strings.TrimPrefix(equationOf(text), "solve ") + "`."
 	}
-	return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+	return refuse(f)
 }
 
 // refusedAs is what a solve is refused for, with its offers as whole lines.
-func (s *settler) refusedAs(solve string) (Verdict, bool) {
+func (s *settler) refusedAs(solve string) Verdict {
 	for _, f := range s.try(solve, true).Findings {
 		if f.Severity > finding.Mismatch {
 			continue
@@ -101,18 +101,18 @@ func (s *settler) refusedAs(solve string) (Verdict, bool) {
 			f.Readings[i] = solve[:f.At.From] + r + solve[f.At.To:]
 		}
 		f.At = syntax.Span{To: len(s.Entry.Text)}
-		return Verdict{Refused: true, Findings: []finding.Finding{f}}, true
+		return refuse(f)
 	}
-	return Verdict{}, false
+	return Verdict{}
 }
 
 // unsolvable refuses an equation that no real value solves, as its solve is refused: sin(φ) = 2.
 // It needs that one reading alone can be worked out that far, that its symbol is no
 // product, as mv is in ½mv² = mgh, and that the line does not begin with a word that may be
 // meant for a name, as sinγ may.
-func (s *settler) unsolvable(all []weighed) (Verdict, bool) {
+func (s *settler) unsolvable(all []weighed) Verdict {
 	if _, glued := syntax.GluedCall(entry.BeginsWith(s.Entry.Text), &s.scope); glued {
-		return Verdict{}, false
+		return Verdict{}
 	}
 	var line string
 	for i := range all {
@@ -125,18 +125,18 @@ func (s *settler) unsolvable(all []weighed) (Verdict, bool) {
 			continue
 		}
 		if line != "" {
-			return Verdict{}, false
+			return Verdict{}
 		}
 		line = all[i].Text
 	}
 	if line == "" {
-		return Verdict{}, false
+		return Verdict{}
 	}
-	v, ok := s.refusedAs(line)
-	if ok {
+	v := s.refusedAs(line)
+	if v.found() {
 		v.Findings[0].Hint = strings.TrimRight("It is read as `"+line+"`. "+v.Findings[0].Hint, " ")
 	}
-	return v, ok
+	return v
 }
 
 // valueAgain reads a line as such a solve that begins with a name which has a value already,
@@ -389,7 +389,7 @@ const leastWord = 3
 
 // askNear asks about an equation whose unknown is nearly a name of the page: that name is
 // offered first.
-func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
+func (s *settler) askNear(unknown, near string, w *weighed) Verdict {
 	named := w.Text[:strings.LastIndex(w.Text, " for ")]
 	for _, m := range slices.Backward(syntax.Mentions(w.stmt)[1:]) { // the first is the unknown's own
 		if m.Name == unknown {
@@ -403,18 +403,18 @@ func (s *settler) askNear(unknown, near string, w *weighed) (Verdict, bool) {
 	if !strings.EqualFold(unknown, near) && slices.ContainsFunc(s.try(named, true).Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed }) {
 		slices.Reverse(lines) // what does not hold is hardly meant
 	}
-	return s.ask(unknown+" has no value yet; "+near+" has one.", "Did you mean "+near+", or is "+unknown+" what you are looking for?", lines...), true
+	return s.ask(unknown+" has no value yet; "+near+" has one.", "Did you mean "+near+", or is "+unknown+" what you are looking for?", lines...)
 }
 
 // ask refuses the line and offers others, those that are accepted.
 func (s *settler) ask(message, question string, lines ...string) Verdict {
-	f := finding.New(finding.UnknownName, syntax.Span{To: len(s.Entry.Text)}, message, question)
+	f := s.whole(finding.UnknownName, message, question)
 	for _, line := range lines {
 		if s.accepted(line) {
 			f.Readings = append(f.Readings, line)
 		}
 	}
-	return Verdict{Refused: true, Findings: []finding.Finding{f}}
+	return refuse(f)
 }
 
 // asIndex is the solve for a name of which the unknown is the index: FN, where N is a pure
