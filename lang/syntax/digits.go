@@ -16,37 +16,6 @@ func continues(text string) bool {
 	return text != "" && (continuesName(r) || r == '.')
 }
 
-// apostrophes finds 1'000 and 1’280’000: digits in groups of three.
-//
-// Switzerland parts thousands so. A group of another length is feet, or minutes of arc.
-func (n numeral) apostrophes() *fault {
-	l, end, number := n.scanner, n.to, n.number
-	if len(number) > 3 || strings.Trim(number, "0123456789") != "" {
-		return nil
-	}
-	joined, at := number, end
-	for at < l.end {
-		r, n := utf8.DecodeRuneInString(l.text[at:l.end])
-		if r != '\'' && r != '’' {
-			break
-		}
-		to := l.digits(at + n)
-		if to != at+n+3 {
-			return nil
-		}
-		joined += l.text[at+n : to]
-		at = to
-	}
-	if at == end {
-		return nil
-	}
-	if to := l.digits(min(at+1, l.end)); at < l.end && l.text[at] == '.' && to > at+1 {
-		joined += l.text[at:to]
-		at = to
-	}
-	return l.badNumber(at, "A number has no marks between its digits.", "Take the marks out.", joined)
-}
-
 // wholeAndFraction finds 3 1/2, a whole number with a fraction less than one.
 //
 // 3 1/2 is three and a half in English; read as a product it would be one and a half.

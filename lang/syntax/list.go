@@ -211,7 +211,7 @@ func (n numeral) listCommas(open bracket) *fault {
 	if !apart && !single && (tight == 0 || loose == 0) {
 		return nil
 	}
-	points, values := decimalPoints(inner)
+	points, values := commasAsPoints.Replace(inner), commasApart.Replace(inner)
 	bracketed := func(text string) string { return string(open.sign) + text + open.closing() }
 	f := finding.New(finding.BadNumber, at, "A comma in this list may be a decimal point, or a comma between two values.",
 		"Write decimal points, and a comma between two values.", bracketed(points))
@@ -235,24 +235,10 @@ func (n numeral) parts(open bracket) bool {
 	return closed && open.sign == '(' && !open.with && !(strings.Count(inner, ",") == 1 && digits == n.to+4 && !strings.Contains(inner, "."))
 }
 
-// decimalPoints reads the tight commas of a list as decimal points, and as commas
-// between values.
-//
-// The inner part of [1,21, 1,19] becomes 1.21, 1.19 and 1, 21, 1, 19. A comma is
+// commasAsPoints reads the tight commas of a list as decimal points, commasApart as commas
+// between values: the inner part of [1,21, 1,19] becomes 1.21, 1.19 and 1, 21, 1, 19. A comma is
 // tight where no blank is behind it; a semicolon is always between two values.
-func decimalPoints(inner string) (points, values string) {
-	for i := 0; i < len(inner); i++ {
-		blank := i+1 < len(inner) && (inner[i+1] == ' ' || inner[i+1] == '\t')
-		switch {
-		case inner[i] == ',' && !blank:
-			points, values = points+".", values+", "
-		case inner[i] == ';' && blank:
-			points, values = points+",", values+","
-		case inner[i] == ';':
-			points, values = points+", ", values+", "
-		default:
-			points, values = points+inner[i:i+1], values+inner[i:i+1]
-		}
-	}
-	return points, values
-}
+var (
+	commasAsPoints = strings.NewReplacer(", ", ", ", ",\t", ", ", ",", ".", "; ", ", ", ";", ", ")
+	commasApart    = strings.NewReplacer(", ", ", ", ",\t", ", ", ",", ", ", "; ", ", ", ";", ", ")
+)

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -16,21 +17,80 @@ type numeral struct {
 	number string
 	to     int  // where it ends
 	next   rune // what stands there
-	width  int
 }
 
-// numberSlips are looked for at each written number.
-var numberSlips = []slip[numeral]{
-	{"a blank before an exponent: 1 e3", numeral.exponentApart},
-	{"digits in groups, and two numbers: 1 280, 3 1/2", numeral.groups},
-	{"commas: 0,5 and 1,280", numeral.comma},
-	{"a point too much: 1.2.3 and 5.", numeral.point},
-	{"marks between digits: 1'000", numeral.apostrophes},
-	{"feet and inches: 5' and 6\"", numeral.feet},
-	{"two exponents: 1e3e4", numeral.twoExponents},
-	{"a blank in an exponent: 1e 3", numeral.exponentParted},
-	{"a fraction beside it: 3½", numeral.fractionBeside},
+// numberSlip is a slip that shows by a number and what is directly behind it. In what is said
+// and offered $1 is the number, $2 what is behind it, and $3 a part of that.
+type numberSlip struct {
+	written       pattern
+	id            finding.ID
+	message, hint string
+	readings      []string
+	joined        bool // the reading has no blanks, commas and marks between its digits
 }
+
+// misread is a slip that has a number of one form, and something behind it, before an end.
+func misread(number, behind, end string, message, hint string, readings ...string) numberSlip {
+	return numberSlip{patternWith(`^(`+number+`)\x00(`+behind+`)`+end, "\x00"), finding.BadNumber, message, hint, readings, false}
+}
+
+// grouped is misread for digits that are parted into groups.
+func grouped(number, behind, end string, message, hint string) numberSlip {
+	s := misread(number, behind, end, message, hint, "$1$2")
+	s.joined = true
+	return s
+}
+
+// mark is misread for a mark that means two units.
+func mark(signs, could, hint, unit, arc string) numberSlip {
+	s := misread(`.+`, signs, "", "The mark $2 could mean "+could+" of arc.", hint, "$1 "+unit, "$1"+arc)
+	s.id = finding.NotWritten
+	return s
+}
+
+// The parts of patterns for numbers.
+const (
+	aBlank  = `[\s\p{Z}]`
+	aSign   = `\+?([-−–‐‑]?\d+)`               // an exponent with its sign
+	oneWord = `(?:$|[^\pL\pN\p{Mn}_'′″’])`     // no name goes on
+	noDigit = `(?:$|[^\d'’])`                  // no digit, or mark between some
+	noComma = `(?:$|[^\d,]|,(?:$|\D))`         // no comma between digits
+	noGroup = `(?:$|[^\d\s]|\s+(?:$|[^\d\s]))` // no more digits behind a blank
+)
+
+const twoExponents = "This number has two exponents."
+
+// numberSlips are looked for at each written number, in this order.
+//
+// Half of the world writes 0,5, and half 1,280 for what is 1280 here. A group of three digits
+// may be either, so that both are offered; any other comma is a decimal one. Which point of 1.2.3
+// is too much can't be seen; digits behind a blank belong to 0. 5 m, since nobody multiplies by 5
+// without a sign. Calculators show 1 e3 so, and 1'000 is Swiss; 5' is on every keyboard, and
+// means feet to some and minutes of arc to others.
+var numberSlips = []numberSlip{
+	misread(`.*[eE^].*`, aBlank+`+[eE]`+aSign, oneWord, twoExponents, "Write one."),
+	misread(`[^eE^]+`, aBlank+`+([eE](\d+))`, oneWord, "There is a space before the exponent of this number.", "Take the space out.", "$1*$3", "${1}e$4"),
+	misread(`[^eE^]+`, aBlank+`+[eE]`+aSign, oneWord, "There is a space before the exponent of this number.", "Take the space out.", "${1}e$3"),
+	grouped(`\d{1,3}`, `(?:`+aBlank+`+\d{3})+(?:\.\d+)?`, noGroup, "A number has no spaces between its digits.", "Take the space out."),
+	misread(`[1-9]|\d{2,3}`, `,(\d{3})`, `(?:$|[^\d,.]|[,.](?:$|\D))`, "A number has no commas between its digits here.", "Take the comma out, or write a decimal point.", "$1$3", "$1.$3"),
+	grouped(`[1-9]|\d{2,3}`, `(?:,\d{3})+(?:\.\d+)?`, noComma, "A number has no commas between its digits here.", "Take the comma out, or write a decimal point."),
+	misread(`[^.]+`, `,(\d+)`, noComma, "There is a comma in this number.", "Write a decimal point.", "$1.$3"),
+	misread(`.+`, `(?:,\d+)+`, "", "There are commas in this number.", "Write it with digits and one decimal point."),
+	misread(`.+`, `\.\d+`, "", "This number has two decimal points.", "Write one."),
+	misread(`[^.e^]+`, `\.`+aBlank+`+(\d+)`, "", "There is a space after the decimal point of this number.", "Take the space out.", "$1.$3"),
+	misread(`[^.e^]+`, `\.`, "", "A digit is missing after the decimal point.", "Write $1.0, or take the point out.", "$1.0", "$1"),
+	grouped(`\d{1,3}`, `(?:['’]\d{3})+(?:\.\d+)?`, noDigit, "A number has no marks between its digits.", "Take the marks out."),
+	mark(`["”]`, "inches or seconds", "Write inch, or ″ for seconds of arc.", "inch", "″"),
+	mark(`['’]`, "feet or minutes", "Write ft, or ′ for minutes of arc.", "ft", "′"),
+	misread(`.+`, `[eE]`+aSign, "", twoExponents, "Write one."),
+	misread(`[^eE^]+`, `[eE]`+aBlank+`+`+aSign, `(?:$|[^\pL\pN\p{Mn}_'′″’.])`, "There is a space in the exponent of this number.", "Take the space out.", "${1}e$3"),
+}
+
+// dashes writes each dash that looks like a minus as one, and apart takes out what parts digits.
+var (
+	dashes = strings.NewReplacer("−", "-", "–", "-", "‐", "-", "‑", "-")
+	apart  = regexp.MustCompile(`[\s\p{Z},'’]`)
+)
 
 // mistyped finds what is wrong round a written number that ends at end.
 //
@@ -44,150 +104,53 @@ func (l *scanner) mistyped(end int) *fault {
 	if next := strings.TrimLeft(rest, " \t"); next == "" || next[0] < utf8.RuneSelf && strings.IndexByte(",.'\"eE0123456789", next[0]) < 0 {
 		return nil
 	}
-	n := numeral{scanner: *l, number: l.text[l.pos:end], to: end}
-	n.next, n.width = utf8.DecodeRuneInString(rest)
-	return first(numberSlips, n)
+	n := numeral{scanner: *l, number: l.text[l.pos:end], to: end, next: firstRune(rest)}
+	if bad, told := n.inBrackets(); told {
+		return bad
+	}
+	for i := range numberSlips {
+		s := &numberSlips[i]
+		text := n.number + "\x00" + rest
+		at := s.written.compiled().FindStringSubmatchIndex(text)
+		if at == nil {
+			continue
+		}
+		told := func(words string) string { return string(s.written.compiled().ExpandString(nil, words, text, at)) }
+		f := finding.New(s.id, Span{From: l.pos, To: end + at[5] - at[4]}, told(s.message), told(s.hint))
+		for _, r := range s.readings {
+			if r = dashes.Replace(told(r)); s.joined {
+				r = apart.ReplaceAllString(r, "")
+			}
+			f.Readings = append(f.Readings, r)
+		}
+		return &fault{f}
+	}
+	if bad := n.fractionBeside(); bad != nil {
+		return bad
+	}
+	return n.numberBeside()
+}
+
+// inBrackets settles a number in a list, a vector or a call, where commas part values; false
+// where what is behind it is no sign between two values.
+func (n numeral) inBrackets() (bad *fault, told bool) {
+	if len(n.open) == 0 {
+		return nil, false
+	}
+	open, at := n.open[len(n.open)-1], n.skip(n.to)
+	switch {
+	case n.next == ',' && open.call:
+		return nil, true
+	case n.next == ',' && (open.sign == '[' || n.parts(open)):
+		return n.listCommas(open), true
+	case open.sign == '[' && at > n.to && n.digits(at) > at && !strings.Contains(n.text[open.at:n.end], ","):
+		return n.listParts(" "), true
+	}
+	return nil, false
 }
 
 func (l *scanner) badNumber(to int, message, hint string, readings ...string) *fault {
 	return &fault{finding.New(finding.BadNumber, Span{From: l.pos, To: to}, message, hint, readings...)}
-}
-
-// comma finds 1,280 and 0,5. Between the arguments of a call a comma is right.
-//
-// Half of the world writes 0,5, and half 1,280 for what is 1280 here. A group of three digits
-// may be either, so that both are offered; any other comma is a decimal one. In the brackets
-// of a call a comma parts arguments: hypot(3,4).
-func (n numeral) comma() *fault {
-	if open := len(n.open); n.next != ',' || open > 0 && n.open[open-1].call {
-		return nil
-	} else if open > 0 && (n.open[open-1].sign == '[' || n.parts(n.open[open-1])) {
-		return n.listCommas(n.open[open-1])
-	}
-	l, end, whole := n.scanner, n.to, n.number
-	at, groups := end, 0
-	joined := whole
-	for at < l.end && l.text[at] == ',' {
-		to := l.digits(at + 1)
-		if to == at+1 {
-			break
-		}
-		if to-at != 4 || strings.Contains(whole, ".") {
-			groups = -1
-		} else if groups >= 0 {
-			groups++
-		}
-		joined += l.text[at+1 : to]
-		at = to
-	}
-	if at == end {
-		return nil
-	}
-	text := l.text[l.pos:at]
-	if groups > 0 && len(whole) <= 3 && whole != "0" {
-		if to := l.digits(at + 1); at < l.end && l.text[at] == '.' && to > at+1 {
-			joined += l.text[at:to]
-			at = to
-		}
-		readings := []string{joined}
-		if groups == 1 && !strings.Contains(joined, ".") {
-			readings = append(readings, strings.Replace(text, ",", ".", 1))
-		}
-		return l.badNumber(at, "A number has no commas between its digits here.", "Take the comma out, or write a decimal point.", readings...)
-	}
-	if strings.Count(text, ",") == 1 && !strings.Contains(text, ".") {
-		return l.badNumber(at, "There is a comma in this number.", "Write a decimal point.", strings.Replace(text, ",", ".", 1))
-	}
-	return l.badNumber(at, "There are commas in this number.", "Write it with digits and one decimal point.")
-}
-
-// point finds 5. and 1.2.3.
-//
-// In 1.2.3 nothing is offered: which of the points is too much can't be seen. Digits behind a
-// blank belong to the number, 0. 5 m: nobody multiplies by 5 without a sign.
-func (n numeral) point() *fault {
-	if n.next != '.' {
-		return nil
-	}
-	l, end, number := n.scanner, n.to, n.number
-	if to := l.digits(end + 1); to > end+1 {
-		return l.badNumber(to, "This number has two decimal points.", "Write one.")
-	}
-	if strings.ContainsAny(number, ".e^") {
-		return nil
-	}
-	if from := l.skip(end + 1); l.digits(from) > from {
-		to := l.digits(from)
-		return l.badNumber(to, "There is a space after the decimal point of this number.", "Take the space out.", number+"."+l.text[from:to])
-	}
-	return l.badNumber(end+1, "A digit is missing after the decimal point.", "Write "+number+".0, or take the point out.", number+".0", number)
-}
-
-// feet finds 5' and 6".
-//
-// The straight marks are on every keyboard, and mean inches to some and seconds of arc to
-// others.
-func (n numeral) feet() *fault {
-	at := Span{From: n.pos, To: n.to + n.width}
-	switch n.next {
-	case '"', '”':
-		return &fault{finding.New(finding.NotWritten, at, "The mark "+string(n.next)+" could mean inches or seconds of arc.",
-			"Write inch, or ″ for seconds of arc.", n.number+" inch", n.number+"″")}
-	case '\'', '’':
-		return &fault{finding.New(finding.NotWritten, at, "The mark "+string(n.next)+" could mean feet or minutes of arc.",
-			"Write ft, or ′ for minutes of arc.", n.number+" ft", n.number+"′")}
-	}
-	return nil
-}
-
-// exponentApart finds 1 e3.
-//
-// Calculators show 1 e3 so; the blank would make e3 a name.
-func (n numeral) exponentApart() *fault {
-	at := n.skip(n.to)
-	if at == n.to || at >= n.end || n.text[at] != 'e' && n.text[at] != 'E' {
-		return nil
-	}
-	to := n.signedDigits(at + 1)
-	if r, _ := utf8.DecodeRuneInString(n.text[to:n.end]); to == at+1 || continuesName(r) && to < n.end {
-		return nil
-	}
-	if strings.ContainsAny(n.number, "eE^") {
-		return n.badNumber(to, "This number has two exponents.", "Write one.")
-	}
-	f := n.badExponent("before the exponent", at+1, to)
-	if _, name := namedExponent(n.text[at:to]); name != "" {
-		f.Readings = append([]string{n.number + "*" + name}, f.Readings...)
-	}
-	return f
-}
-
-// twoExponents finds 1e3e4.
-func (n numeral) twoExponents() *fault {
-	if n.next == 'e' || n.next == 'E' {
-		if to := n.signedDigits(n.to + 1); to > n.to+1 {
-			return n.badNumber(to, "This number has two exponents.", "Write one.")
-		}
-	}
-	return nil
-}
-
-// exponentParted finds 1e 3.
-//
-// 1e + 3 is no such slip: a sign with blanks on both sides adds.
-func (n numeral) exponentParted() *fault {
-	from := n.skip(n.to + 1)
-	to := n.signedDigits(from)
-	if n.next != 'e' && n.next != 'E' || from == n.to+1 || to == from || strings.ContainsAny(n.number, "eE^") || continues(n.text[to:n.end]) {
-		return nil
-	}
-	return n.badExponent("in the exponent", from, to)
-}
-
-// badExponent says where there is a blank too much.
-func (n numeral) badExponent(where string, from, to int) *fault {
-	power := strings.TrimPrefix(superOrPlain("^"+n.text[from:to]), "+")
-	return n.badNumber(to, "There is a space "+where+" of this number.", "Take the space out.", n.number+"e"+power)
 }
 
 // fractionBeside finds 3½.
@@ -196,9 +159,26 @@ func (n numeral) badExponent(where string, from, to int) *fault {
 // all who write it.
 func (n numeral) fractionBeside() *fault {
 	if a, b, ok := isVulgar(n.next); ok {
-		return n.badNumber(n.to+n.width, "A number and a fraction are side by side.", "Add them in brackets.", "("+n.number+"+"+a+"/"+b+")")
+		return n.badNumber(n.to+utf8.RuneLen(n.next), "A number and a fraction are side by side.", "Add them in brackets.", "("+n.number+"+"+a+"/"+b+")")
 	}
 	return nil
+}
+
+// numberBeside finds two numbers with a blank between them, which may be a whole one and its
+// fraction, 3 1/2; but not a number and its unit, 0.05 1/m.
+func (n numeral) numberBeside() *fault {
+	next := n.skip(n.to)
+	if next == n.to || n.digits(next) == next || n.units().scan(next) > next {
+		return nil
+	}
+	if len(n.open) > 0 && n.open[len(n.open)-1].sign == '[' {
+		return n.listParts(" ")
+	}
+	if bad := n.wholeAndFraction(next, n.number); bad != nil {
+		return bad
+	}
+	to := n.scanner.number(next, false)
+	return n.badNumber(to, "There are two numbers side by side.", "Put `*` between them.", n.number+"*"+n.text[next:to])
 }
 
 // superOrPlain turns ^8 or ⁸ into 8.
@@ -208,49 +188,4 @@ func superOrPlain(text string) string {
 		return strings.Map(writing.Sign, strings.TrimSpace(text[1:]))
 	}
 	return writing.OnTheLine(text)
-}
-
-// groups finds digits in groups of three: 1 280 000.
-//
-// Groups of three are one number: 1 280. Else a blank parts a whole number from its fraction,
-// 3 1/2, or two numbers between which a sign is missing; but not a number from its unit, as
-// in 0.05 1/m.
-func (n numeral) groups() *fault {
-	l, end, number := n.scanner, n.to, n.number
-	if at := l.skip(end); at == end || l.digits(at) == at {
-		return nil
-	}
-	joined, at, good := number, end, len(number) <= 3 && !strings.Contains(number, ".")
-	for {
-		next := l.skip(at)
-		to := l.digits(next)
-		if next == at || to == next {
-			break
-		}
-		good = good && to-next == 3
-		joined += l.text[next:to]
-		at = to
-		if at < l.end && l.text[at] == '.' {
-			if to = l.digits(at + 1); to > at+1 {
-				joined += l.text[at:to]
-				at = to
-			}
-			break
-		}
-	}
-	if open := len(l.open); open > 0 && l.open[open-1].sign == '[' && !(good && strings.Contains(l.text[l.open[open-1].at:l.end], ",")) {
-		return l.listParts(" ")
-	}
-	if good {
-		return l.badNumber(at, "A number has no spaces between its digits.", "Take the space out.", joined)
-	}
-	next := l.skip(end)
-	if l.units().scan(next) > next { // 0.05 1/m
-		return nil
-	}
-	if bad := l.wholeAndFraction(next, number); bad != nil {
-		return bad
-	}
-	return l.badNumber(l.number(next, false), "There are two numbers side by side.", "Put `*` between them.",
-		number+"*"+l.text[next:l.number(next, false)])
 }

@@ -3,7 +3,7 @@ package syntax
 // Slips that people are known to make are looked for by rules, and a rule that
 // finds one says what was probably meant. The order of a list is the precedence of
 // its rules: the first that finds something speaks, and the others are not asked.
-// Those within one number stand beside its scanner (mistyped.go), those of one sign
+// Those within one number are rows of patterns (mistyped.go), those of one sign
 // in signs.go.
 
 // slip is a rule. It looks at one place, a token with those around it or a node of
