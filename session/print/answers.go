@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"steelyard/lang/syntax"
+	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 )
 
@@ -82,9 +83,28 @@ func linesFor(s *syntax.Report, e *entry.Entry) []syntax.Expr {
 	return []syntax.Expr{s.X}
 }
 
-// is tells that what is asked for is said in words, as the slope of v(t) at t = 2 s: an
-// equals sign after it would be read as a part of it.
-func (a *answer) is() bool {
+// joint is what joins what is asked for with its value: an equals sign, or "is" where one of
+// them is said in words. After the slope of v(t) at t = 2 s, the sign would be read as a part
+// of the words.
+func (a *answer) joint() string {
 	_, words := a.X.(syntax.Derived)
-	return words
+	switch {
+	case a.X == nil || a.Shown.none():
+		return ""
+	case words || a.Shown.Words != "":
+		return "is"
+	}
+	return "="
+}
+
+// tex is an answer for mathematics, with its value or the words in its place.
+func (a *answer) tex(value string) string {
+	left := typeset.Expr(a.X).LaTeX()
+	switch a.joint() {
+	case "=":
+		left += " = "
+	case "is":
+		left += `\ \text{is}\ `
+	}
+	return left + value
 }

@@ -42,15 +42,14 @@ func (t tail) wide() float64 {
 	return float64(digitWide*float64(t.digits)) + float64(pointWide*float64(t.points)) + float64(signWide*float64(t.signs))
 }
 
-// longestTail is that of the widest tail in a column.
-func (t *table) longestTail(column int) tail {
-	var most tail
+// tails are the widest tail of each column.
+func (t *table) tails() []tail {
+	most := make([]tail, len(t.Heads))
 	for _, row := range t.Rows {
-		if column >= len(row) {
-			continue
-		}
-		if one, ok := tailOf(row[column]); ok && one.wide() > most.wide() {
-			most = one
+		for i, cell := range row {
+			if one, ok := tailOf(cell); ok && one.wide() > most[i].wide() {
+				most[i] = one
+			}
 		}
 	}
 	return most

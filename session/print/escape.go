@@ -62,6 +62,15 @@ func apart(line string) bool {
 		len(first) <= 4 && strings.Trim(first, "0123456789") == "." || len(first) <= 3 && strings.HasSuffix(first, ")"))
 }
 
+// framed is a text with what opens and what shuts it; where there is no text there is no
+// frame.
+func framed(open, text, shut string) string {
+	if text == "" {
+		return ""
+	}
+	return open + text + shut
+}
+
 var htmlEscapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
 // escapeHTML writes a line of text so that no part of it is markup, inside an

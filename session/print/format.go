@@ -145,13 +145,16 @@ func (d *Document) edition() string {
 	for _, p := range d.Parts {
 		n += max(0, p.Points)
 	}
-	if n > 0 {
-		s += " · " + points(n)
-	}
-	return s
+	return s + framed(" · ", points(n), "")
 }
 
-func points(n int) string { return writing.Count(n, "point") }
+// points says how many points something is worth; empty for none.
+func points(n int) string {
+	if n <= 0 {
+		return ""
+	}
+	return writing.Count(n, "point")
+}
 
 // head is the label and the question of a part, on one line each; a part without
 // either is told by its number.

@@ -149,16 +149,10 @@ func (p *page) part(part *part, number int) {
 		p.text(question, "</h2>\n")
 		return
 	}
-	if label != "" {
-		p.text(`<span class="label">`, escapeHTML(label), "</span> ")
-	}
-	p.text(`<span class="question">`)
+	p.text(framed(`<span class="label">`, escapeHTML(label), "</span> "), `<span class="question">`)
 	p.prose(question)
 	p.text("</span>")
-	if part.Points > 0 {
-		p.text(` <span class="points">`, points(part.Points), "</span>")
-	}
-	p.text("</h2>\n")
+	p.text(framed(` <span class="points">`, points(part.Points), "</span>"), "</h2>\n")
 }
 
 func (p *page) endPart() { p.text("</section>\n") }
@@ -216,9 +210,7 @@ func (p *page) flaw(f *flaw) {
 		class += " standout"
 	}
 	p.text(`<div class="`, class, `" role="note">`, "\n<p><strong class=\"word\">", f.Severity.String(), `</strong> <span class="line">in line `, strconv.Itoa(f.Line), "</span></p>\n")
-	if source := oneLine(f.Source); source != "" {
-		p.text("<p><code>", escapeHTML(source), "</code></p>\n")
-	}
+	p.text(framed("<p><code>", escapeHTML(f.Source), "</code></p>\n"))
 	for _, says := range f.Says {
 		if len(says) > 0 {
 			p.text("<p>")

@@ -228,10 +228,7 @@ func (p *page) answer(a *answer) {
 	p.text(`<div class="answer"><span class="word">Answer</span> <span class="result">`)
 	p.result(a)
 	p.text("</span>")
-	if a.Points > 0 {
-		p.text(` <span class="points">`, points(a.Points), "</span>")
-	}
-	p.text("</div>\n")
+	p.text(framed(` <span class="points">`, points(a.Points), "</span>"), "</div>\n")
 }
 
 // answers writes those of all parts, a line each.
@@ -253,19 +250,12 @@ func (p *page) answers(all []solved) {
 
 // result writes what an answer says.
 func (p *page) result(a *answer) {
-	left := typeset.Expr(a.X)
-	switch {
-	case a.Shown.none():
-		p.roomy(left, breadth(a.X))
-	case a.is():
-		p.roomy(left, breadth(a.X))
-		p.text(" is ")
-	case a.X != nil && a.Shown.Words == "":
-		p.roomy(typeset.Relation(left, "=", typeset.Box{}), breadth(a.X))
-	case a.X != nil:
-		p.roomy(left, breadth(a.X))
-		p.text(" ")
+	left, joint := typeset.Expr(a.X), a.joint()
+	if joint == "=" {
+		left, joint = typeset.Relation(left, joint, typeset.Box{}), ""
 	}
+	p.roomy(left, breadth(a.X))
+	p.text(framed(" ", joint, " "))
 	if !a.Shown.none() {
 		p.text("<strong>")
 		p.value(a.Shown)
@@ -295,10 +285,7 @@ func (p *page) check(c *check) {
 		p.text("\u200b") // a line may be broken here
 		p.roomy(typeset.Relation(typeset.Box{}, c.Relation, typeset.Expr(c.Right)), breadth(c.Right)+2)
 	}
-	if tail := c.tail(); tail != "" {
-		p.text(" ", escapeHTML(tail))
-	}
-	p.text(` <strong class="verdict">holds</strong>`)
+	p.text(framed(" ", escapeHTML(c.tail()), ""), ` <strong class="verdict">holds</strong>`)
 	if c.Says != nil {
 		p.text(` <span class="says">`)
 		p.say(c.Says)
@@ -354,9 +341,8 @@ func (p *page) table(t *table) {
 	p.region("values", escapeHTML(what), across)
 	p.text("<table>\n")
 	p.text("<thead><tr>")
-	tails := make([]tail, len(t.Heads))
+	tails := t.tails()
 	for i, h := range t.Heads {
-		tails[i] = t.longestTail(i)
 		p.text(`<th scope="col"`, align(t.numbers(i)), `>`)
 		p.head(h)
 		p.text("</th>")

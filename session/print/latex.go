@@ -45,12 +45,10 @@ func texPieces(all []piece) string {
 		b.WriteString(typeset.TeXText(one.words))
 		if set := one.set.LaTeX(); strings.Contains(set, `\frac`) { // which would be small in a text
 			b.WriteString(`$\displaystyle ` + set + "$")
-		} else if set != "" {
-			b.WriteString("$" + set + "$")
+		} else {
+			b.WriteString(framed("$", set, "$"))
 		}
-		if one.code != "" {
-			b.WriteString(`\texttt{` + typeset.TeXCode(one.code) + "}")
-		}
+		b.WriteString(framed(`\texttt{`, typeset.TeXCode(one.code), "}"))
 	}
 	return b.String()
 }
@@ -94,10 +92,6 @@ func mathIn(set, width string) string {
 
 func (p *paper) part(part *part, number int) {
 	label, question := part.head(number)
-	worth := ""
-	if part.Points > 0 {
-		worth = points(part.Points)
-	}
 	if p.handout {
 		foot := "0mm"
 		if number == p.last {
@@ -105,7 +99,7 @@ func (p *paper) part(part *part, number int) {
 		}
 		p.text("\n\\begin{wholepart}{", foot, "}")
 	}
-	p.text("\n\\partline{", escapeTeX(label), "}{", p.prose(question), "}{", worth, "}\n")
+	p.text("\n\\partline{", escapeTeX(label), "}{", p.prose(question), "}{", points(part.Points), "}\n")
 }
 
 func (p *paper) endPart() {
@@ -168,10 +162,7 @@ func (p *paper) givens(rows []given) {
 		p.text("\\blockhead{Given}\\par\\nopagebreak\n\\begin{tabular}{@{}l@{\\qquad}l", columns, "@{}}\n{\\small Quantity} & {\\small Value}", head, " \\\\ \\hline\n")
 		for _, g := range rows[:n] {
 			p.text(inline(typeset.Expr(g.Name), named), " & ", texValue(g.Shown, most))
-			if meaning := p.prose(g.Meaning); meaning != "" {
-				p.text(` & \parbox[t]{60mm}{\raggedright\strut `, meaning, `\strut}`)
-			}
-			p.text(" \\\\\n")
+			p.text(framed(` & \parbox[t]{60mm}{\raggedright\strut `, p.prose(g.Meaning), `\strut}`), " \\\\\n")
 		}
 		p.text("\\hline\n\\end{tabular}\\par\\vspace{6pt}\n")
 		rows = rows[n:]
@@ -211,18 +202,27 @@ func (p *paper) beside(columns [][]entry.WorkLine) {
 
 // columnRows are the rows of an alignment for a line in a column, with its reason below.
 func (p *paper) columnRows(l *entry.WorkLine) []string {
-	var out []string
-	for i, row := range right(l).rows {
-		if i == 0 {
-			out = append(out, l.LeftBox().LaTeX()+" &= "+row.LaTeX())
-		} else {
-			out = append(out, `&\quad {}`+strings.TrimSpace(row.LaTeX()))
-		}
-	}
+	out := aligned(l.LeftBox().LaTeX(), right(l).tex())
 	if reason := oneLine(l.Reason.String()); reason != "" {
-		out = append(out, `&\quad `+texReason(reason, p.say(l.Reason)))
+		out = append(out, `& \quad `+texReason(reason, p.say(l.Reason)))
 	}
 	return out
+}
+
+// aligned are the rows of an alignment for both sides of a line.
+func aligned(left string, right []string) []string {
+	var rows []string
+	if len(right) == 0 && left != "" {
+		rows = append(rows, left+" &")
+	}
+	for i, row := range right {
+		if i == 0 {
+			rows = append(rows, left+" &= "+row)
+		} else {
+			rows = append(rows, `& \quad `+row)
+		}
+	}
+	return rows
 }
 
 func (p *paper) definitions(lines []entry.WorkLine) {
@@ -298,22 +298,17 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 	var rows []string
 	set := right(l)
 	left, right := inLine(l.LeftBox().LaTeX(), "45mm"), set.tex()
+	if set.reach > mostBeside { // it takes no room of its column: the reasons of the others stay where they are
+		for i, row := range right {
+			right[i] = lapped(row, "112mm")
+		}
+	}
 	if one := whole(l, set); !one.IsEmpty() {
 		rows, left, right = append(rows, `& \quad `+lapped(one.LaTeX(), "120mm")), "", nil
 	} else if breadth(l.Left) > wide {
 		rows, left = append(rows, `& \quad `+lapped(l.LeftBox().LaTeX(), "120mm")), ""
 	}
-	if len(right) == 0 && left != "" {
-		rows = append(rows, left+" &")
-	}
-	for i, r := range right {
-		if i == 0 {
-			r = left + " &= " + r
-		} else {
-			r = `& \quad ` + r
-		}
-		rows = append(rows, r)
-	}
+	rows = append(rows, aligned(left, right)...)
 	if reason := oneLine(l.Reason.String()); reason != "" && len(rows) > 0 {
 		why := texReason(reason, p.say(l.Reason))
 		if (len(right) == 1 || left != "") && set.reach <= mostBeside && len(reason) <= 110 {
@@ -349,34 +344,9 @@ func lapped(set, width string) string {
 	return `\rlap{\fit{` + width + `}{$\displaystyle ` + set + `$}}`
 }
 
-// tex gives the rows of a right side. A wide one takes no room of its column,
-// so that the reasons of the others stay where they are.
-func (r rightSide) tex() []string {
-	var out []string
-	for i, row := range r.rows {
-		set := strings.TrimSpace(row.LaTeX())
-		if i > 0 {
-			set = "{}" + set
-		}
-		if set != "" {
-			out = append(out, set)
-		}
-	}
-	if r.reach > mostBeside {
-		for i, set := range out {
-			out[i] = lapped(set, "112mm")
-		}
-	}
-	return out
-}
-
 func (p *paper) answer(a *answer) {
 	p.joined()
-	p.text("\\resultbox{", p.result(a))
-	if a.Points > 0 {
-		p.text(`\quad{\small `, points(a.Points), "}")
-	}
-	p.text("}\n", between)
+	p.text("\\resultbox{", p.result(a), framed(`\quad{\small `, points(a.Points), "}"), "}\n", between)
 }
 
 // answers writes those of all parts, a line each.
@@ -389,56 +359,26 @@ func (p *paper) answers(all []solved) {
 
 // result is what an answer says.
 func (p *paper) result(a *answer) string {
-	left := typeset.Expr(a.X).LaTeX()
-	set := a.Shown.box().LaTeX()
-	if set != "" {
-		set = `\boldsymbol{` + set + `}`
-		switch {
-		case a.is():
-			set = left + `\ \text{is}\ ` + set
-		case left != "":
-			set = left + " = " + set
-		}
-	} else {
-		set = left
-	}
-	set = mathIn(set, "115mm")
-	if words := oneLine(a.Shown.Words); words != "" {
-		set += ` \textbf{` + escapeTeX(words) + "}"
-	}
-	return set
+	value := framed(`\boldsymbol{`, a.Shown.box().LaTeX(), "}") + framed(`\textbf{`, escapeTeX(a.Shown.Words), "}")
+	return mathIn(a.tex(value), "115mm")
 }
 
 func (p *paper) check(c *check) {
-	p.text(`\sideline{{\small Check}\quad `, inline(c.claim(), "110mm"))
-	if tail := c.tail(); tail != "" {
-		p.text(" ", escapeTeX(tail))
-	}
-	p.text(` \textbf{holds}`)
-	if c.Says != nil {
-		p.text(": ", p.say(c.Says))
-	}
-	p.text("}\n", between)
+	p.text(`\sideline{{\small Check}\quad `, inline(c.claim(), "110mm"), framed(" ", escapeTeX(c.tail()), ""),
+		` \textbf{holds}`, framed(": ", p.say(c.Says), ""), "}\n", between)
 }
 
 func (p *paper) flaw(f *flaw) {
 	p.text(map[bool]string{false: "\\sideline{", true: "\\flawbox{"}[f.Severity.Fails()], `\textbf{`, capital(f.Severity.String()), `} {\small in line `, strconv.Itoa(f.Line), "}")
-	if source := oneLine(f.Source); source != "" {
-		p.text(`\newline\texttt{`, typeset.TeXCode(source), "}")
-	}
+	p.text(framed(`\newline\texttt{`, typeset.TeXCode(oneLine(f.Source)), "}"))
 	for _, says := range f.Says {
-		if s := texPieces(says); s != "" {
-			p.text(`\newline `, s)
-		}
+		p.text(framed(`\newline `, texPieces(says), ""))
 	}
 	p.text("}\n", between)
 }
 
 func (p *paper) table(t *table) {
-	tails := make([]tail, len(t.Heads))
-	for i := range tails {
-		tails[i] = t.longestTail(i)
-	}
+	tails := t.tails()
 	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {
 		n := min(len(rows), mostRows)
 		p.text("\\par\\addvspace{6pt}\\fit{\\linewidth}{\\begin{tabular}{@{}")

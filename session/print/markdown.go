@@ -51,10 +51,7 @@ func (m *marked) begin(d *Document) {
 }
 
 func (m *marked) end(d *Document) {
-	if caution := escapeMarkdown(d.Caution); caution != "" {
-		m.paragraph("---")
-		m.paragraph("*" + caution + "*")
-	}
+	m.paragraph(framed("---\n\n*", escapeMarkdown(d.Caution), "*"))
 }
 
 // paragraph writes something that stands apart from what is around it.
@@ -74,13 +71,11 @@ var mathEscapes = strings.NewReplacer(`\$`, `\char36 `, "`", `\char96 `, "](", "
 
 // dollars sets a formula in the text.
 func dollars(set string) string {
-	if set = strings.TrimSpace(set); set == "" {
-		return ""
-	}
+	set = strings.TrimSpace(set)
 	if strings.ContainsAny(set, "$`]\n") { // most have none of them
 		set = mathEscapes.Replace(set)
 	}
-	return "$" + set + "$"
+	return framed("$", set, "$")
 }
 
 // inCell is dollars without the strokes that part the cells of a table.
@@ -90,14 +85,8 @@ func inCell(set typeset.Box) string {
 
 func (m *marked) part(part *part, number int) {
 	label, question := part.head(number)
-	heading := m.prose(question)
-	if label != "" {
-		heading = strings.TrimSpace(escapeMarkdown(label) + ") " + heading)
-	}
-	if part.Points > 0 {
-		heading += " (" + points(part.Points) + ")"
-	}
-	m.paragraph("## " + heading)
+	heading := strings.TrimSpace(framed("", escapeMarkdown(label), ") ") + m.prose(question))
+	m.paragraph("## " + heading + framed(" (", points(part.Points), ")"))
 }
 
 func (m *marked) endPart() {}
@@ -209,18 +198,7 @@ func (m *marked) definitions(all []entry.WorkLine) {
 
 // rows are the rows of an alignment for one line of a working.
 func (m *marked) rows(l *entry.WorkLine) []string {
-	left := l.LeftBox().LaTeX()
-	var rows []string
-	for i, set := range right(l).rows {
-		if i == 0 {
-			rows = append(rows, left+" &= "+set.LaTeX())
-		} else {
-			rows = append(rows, `& \quad {}`+strings.TrimSpace(set.LaTeX()))
-		}
-	}
-	if len(rows) == 0 && left != "" {
-		rows = append(rows, left+" &")
-	}
+	rows := aligned(l.LeftBox().LaTeX(), right(l).tex())
 	if l.Reason != nil && l.Column > 0 {
 		rows = append(rows, `& \quad `+mathSaid(m.set.say(l.Reason)))
 	} else if l.Reason != nil && len(rows) > 0 {
@@ -250,63 +228,28 @@ func (m *marked) cases(c *cases) { m.paragraph("$", dollars(c.box().LaTeX()), "$
 func (m *marked) answers(all []solved) {
 	m.paragraph("## Answers")
 	lines(m, all, func(s solved) string {
-		label := escapeMarkdown(s.label)
-		if label != "" {
-			label += ") "
-		}
-		return label + strings.Join(each.Of(s.answers, func(a *answer) string { return dollars(markedAnswer(a)) }), ", ")
+		return framed("", escapeMarkdown(s.label), ") ") + strings.Join(each.Of(s.answers, func(a *answer) string { return dollars(markedAnswer(a)) }), ", ")
 	}, "- ", "\n")
 }
 
 // markedAnswer is what an answer says, for mathematics.
 func markedAnswer(a *answer) string {
-	left, value := typeset.Expr(a.X), a.Shown.box()
-	switch {
-	case a.Shown.Words != "":
-		return left.LaTeX() + `\ \text{` + escapeTeX(a.Shown.Words) + `}`
-	case value.IsEmpty():
-		return left.LaTeX()
-	case a.is():
-		return left.LaTeX() + `\ \text{is}\ ` + value.LaTeX()
-	case !left.IsEmpty():
-		return typeset.Relation(left, "=", value).LaTeX()
-	}
-	return value.LaTeX()
+	return a.tex(a.Shown.box().LaTeX() + framed(`\text{`, escapeTeX(a.Shown.Words), `}`))
 }
 
 func (m *marked) answer(a *answer) {
-	set := markedAnswer(a)
-	heading := "**Answer**"
-	if a.Points > 0 {
-		heading += " (" + points(a.Points) + ")"
-	}
-	m.paragraph(heading)
-	if set != "" {
-		m.paragraph("$" + dollars(`\boxed{`+set+`}`) + "$")
-	}
+	m.paragraph("**Answer**" + framed(" (", points(a.Points), ")"))
+	m.paragraph(framed("$", dollars(framed(`\boxed{`, markedAnswer(a), `}`)), "$"))
 }
 
 func (m *marked) check(c *check) {
-	s := "**Check:** " + dollars(c.claim().LaTeX())
-	if tail := escapeMarkdown(c.tail()); tail != "" {
-		s += " " + tail
-	}
-	s += " **holds**"
-	if says := m.say(c.Says); says != "" {
-		s += ": " + says
-	}
-	m.paragraph(s)
+	m.paragraph("**Check:** ", dollars(c.claim().LaTeX()), framed(" ", escapeMarkdown(c.tail()), ""), " **holds**", framed(": ", m.say(c.Says), ""))
 }
 
 func (m *marked) flaw(f *flaw) {
-	s := "> **" + f.heading() + "** in line " + strconv.Itoa(f.Line)
-	if source := codeSpan(f.Source); source != "" {
-		s += ": " + source
-	}
+	s := "> **" + f.heading() + "** in line " + strconv.Itoa(f.Line) + framed(": ", codeSpan(f.Source), "")
 	for _, says := range f.Says {
-		if more := markedPieces(says); more != "" {
-			s += nextRow + "> " + more
-		}
+		s += framed(nextRow+"> ", markedPieces(says), "")
 	}
 	m.paragraph(s)
 }

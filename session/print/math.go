@@ -142,6 +142,21 @@ func right(l *entry.WorkLine) rightSide {
 	return rightSide{rows, widest}
 }
 
+// tex gives the rows of a right side.
+func (r rightSide) tex() []string {
+	var out []string
+	for i, row := range r.rows {
+		set := strings.TrimSpace(row.LaTeX())
+		if i > 0 {
+			set = "{}" + set
+		}
+		if set != "" {
+			out = append(out, set)
+		}
+	}
+	return out
+}
+
 // whole sets a line whose left side has a row of its own as one relation there, where all of
 // it is short enough for a phone; else it is empty.
 func whole(l *entry.WorkLine, right rightSide) typeset.Box {

@@ -102,7 +102,7 @@ func changes(w *syntax.With) entry.Said {
 func (o outcome) Lines(rows entry.Lines) {
 	switch s := o.e.Stmt.(type) {
 	case *syntax.Report:
-		o.report(answer{X: s.X, Shown: shown{Words: "is " + rows[0].String()}, Points: s.Points})
+		o.report(answer{X: s.X, Shown: shown{Words: rows[0].String()}, Points: s.Points})
 	case *syntax.Solve:
 		o.working(o.e)
 	default:

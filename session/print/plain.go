@@ -51,9 +51,7 @@ func plainPieces(all []piece) string {
 	var b strings.Builder
 	for _, p := range all {
 		b.WriteString(p.words + p.set.Page())
-		if p.code != "" {
-			b.WriteString("`" + p.code + "`")
-		}
+		b.WriteString(framed("`", p.code, "`"))
 	}
 	return oneLine(b.String())
 }
@@ -115,10 +113,7 @@ func (t *plainText) heading(text, under string) {
 func (t *plainText) part(part *part, number int) {
 	label, question := part.head(number)
 	heading := strings.TrimSpace(label + " " + t.prose(question))
-	if part.Points > 0 {
-		heading += " [" + points(part.Points) + "]"
-	}
-	t.heading(heading, "-")
+	t.heading(heading+framed(" [", points(part.Points), "]"), "-")
 }
 
 func (t *plainText) endPart() {}
@@ -179,10 +174,7 @@ func (t *plainText) givens(all []given) {
 	}
 	for _, g := range all {
 		name := plainSide(g.Name)
-		shown := g.Shown.text()
-		if words := t.prose(g.Meaning); words != "" {
-			shown += ", " + words
-		}
+		shown := g.Shown.text() + framed(", ", t.prose(g.Meaning), "")
 		if rows.Width(name) > most {
 			t.wrapped("  ", "    ", name+" = "+shown)
 			continue
@@ -301,16 +293,7 @@ func (t *plainText) long(row, indent, right string) {
 
 // plainAnswer is what an answer says.
 func plainAnswer(a *answer) string {
-	left, s := plainSide(a.X), a.Shown.text()
-	switch {
-	case a.Shown.Words != "":
-		return strings.TrimSpace(left + " " + s)
-	case a.is():
-		return left + " is " + s
-	case left != "" && s != "":
-		return left + " = " + s
-	}
-	return s + left
+	return oneLine(plainSide(a.X) + " " + a.joint() + " " + a.Shown.text())
 }
 
 // answers writes those of all parts, a line each.
@@ -323,18 +306,14 @@ func (t *plainText) answers(all []solved) {
 }
 
 func (t *plainText) answer(a *answer) {
-	s := plainAnswer(a)
-	worth := ""
-	if a.Points > 0 {
-		worth = "   [" + points(a.Points) + "]"
-	}
-	if n := rows.Width(s + worth); n+4 <= t.columns {
+	s := plainAnswer(a) + framed("   [", points(a.Points), "]")
+	if n := rows.Width(s); n+4 <= t.columns {
 		edge := "+" + strings.Repeat("-", n+2) + "+"
 		t.out(edge)
-		t.out("| " + s + worth + " |")
+		t.out("| " + s + " |")
 		t.out(edge)
 	} else {
-		t.wrapped("==> ", "    ", s+worth)
+		t.wrapped("==> ", "    ", s)
 	}
 	t.gap()
 }
@@ -344,11 +323,7 @@ func (t *plainText) check(c *check) {
 	if c.Sign == "" && c.Right != nil {
 		s += " " + c.Relation + " " + plainSide(c.Right)
 	}
-	s = strings.TrimSpace("Check: "+s+" "+c.tail()) + " holds"
-	if says := t.say(c.Says); says != "" {
-		s += ": " + says
-	}
-	t.wrapped("", "", s)
+	t.wrapped("", "", strings.TrimSpace("Check: "+s+" "+c.tail())+" holds"+framed(": ", t.say(c.Says), ""))
 	t.gap()
 }
 
