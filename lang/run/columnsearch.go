@@ -114,11 +114,12 @@ func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, in
 		st.vals[st.column(l.slot)], st.causes[l.slot] = v, number(cause)
 	}
 	walk.main, walk.depth = s.place.slot, s.depth
-	v, cause := walk.special(&s.in, &s.code, s.place.fn, s.place.inner, s.vals, s.causes, args[float64]{})
+	var out [1]float64
+	cause, _ := walk.special(&s.in, &s.code, s.place.fn, s.place.inner, out[:], s.vals, s.causes, args[float64]{})
 	var why int32
 	if cause != 0 {
 		why = w.cause(st.failures[cause-1])
 	}
 	st.failures = st.failures[:known]
-	return v, why
+	return out[0], why
 }

@@ -1,6 +1,8 @@
 package run
 
 import (
+	"cmp"
+
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
@@ -107,7 +109,7 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 			a, cause = vals[in.A], causes[in.A]
 		default:
 			if in.Op != ops.Const {
-				vals[i], causes[i] = w.special(in, code, fn, i, vals, causes, given)
+				causes[i], _ = w.special(in, code, fn, i, vals[i:i+1], vals, causes, given)
 				continue
 			}
 			vals[i], causes[i] = w.d.constant(in), 0
@@ -148,46 +150,64 @@ func (w *walker[N, D]) settles(in *Instr, a, b N, cause int32, causes []int32) (
 	return v, cause
 }
 
-// special runs what is not arithmetic.
+// special works out the elements of what is not arithmetic; each tells that a cause is of
+// some alone, of which it is known which.
 //
 // These need the code around them: parameters, other slots, functions. A search keeps its own
 // failures to itself, and tells one of them.
-func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) (v N, cause int32) {
+func (w *walker[N, D]) special(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32, given args[N]) (cause int32, each bool) {
+	clear(out)
+	before := len(w.st.failures)
 	switch in.Op {
 	case ops.Param:
-		if fn != nil && int(in.A) < len(given.slots) {
-			s := given.slots[in.A]
-			return given.vals[given.at(s).first], given.causes[s]
+		if fn == nil || int(in.A) >= len(given.slots) {
+			return w.fail(ops.Absent, fn, i), false
 		}
-		return v, w.fail(ops.Absent, fn, i)
+		s := given.slots[in.A]
+		spread(out, given.vals, given.at(s))
+		return given.causes[s], false
 	case ops.Load:
-		return w.d.load(in.A, 0, w.st.At(in.A)), w.st.causes[in.A]
+		from := w.p.Main.span(in.A)
+		for e := range out {
+			out[e] = w.d.load(in.A, int32(e), w.st.vals[from.at(int32(e))])
+		}
+		return w.st.causes[in.A], false
 	case ops.Call:
-		before := len(w.st.failures)
-		v, cause = w.call(in, code, fn, i, vals, causes)
+		all, cause := w.called(in, code, fn, i, vals, causes)
+		if len(all) > 0 {
+			spread(out, all, span{0, int32(len(all))})
+		}
 		if fn == nil {
 			cause = w.st.keep(before, cause)
 		}
-		return v, cause
-	case ops.Select:
-		if cause = causes[in.A]; cause != 0 {
-			return vals[in.A], cause
+		return cause, false
+	case ops.Data:
+		for e := range out {
+			out[e] = w.d.constant(&w.p.Data[in.A][e])
 		}
-		return w.either(vals[in.A], vals[in.B], vals[in.C], causes[in.B], causes[in.C])
+		return 0, true
+	case ops.Join:
+		for _, s := range code.Args[in.B : in.B+in.C] {
+			from := code.span(s)
+			out = out[copy(out, vals[from.first:from.first+from.width]):]
+			cause = cmp.Or(cause, causes[s])
+		}
+		return cause, false
+	case ops.Select:
+		return w.selected(in, code, out, vals, causes), causes[in.A] == 0
 	case ops.Slope, ops.Area, ops.Solve:
-		before := len(w.st.failures)
-		v, cause = w.search(in, code, fn, i, vals, causes)
-		return v, w.st.keep(before, cause)
+		out[0], cause = w.search(in, code, fn, i, vals, causes)
+		return w.st.keep(before, cause), false
 	case ops.Fit:
-		return w.fit(in, code, fn, i, vals, causes)
+		out[0], cause = w.fit(in, code, fn, i, vals, causes)
+		return cause, false
 	case ops.Pieces:
-		return w.pieces(in, code, fn, i, vals, causes)
+		out[0], cause = w.pieces(in, code, fn, i, vals, causes)
+		return cause, false
 	case ops.Spread:
-		var out [1]N
-		cause = w.spread(in, code, fn, i, out[:])
-		return out[0], cause
+		return w.spread(in, code, fn, i, out), false
 	}
-	return v, w.fail(ops.NoInterval, fn, i)
+	return w.fail(ops.NoInterval, fn, i), false
 }
 
 // either takes the branch of a selection that a condition leaves open, or what
@@ -209,15 +229,6 @@ func (w *walker[N, D]) either(condition, a, b N, failsA, failsB int32) (v N, cau
 		return w.d.either(condition, b, b), 0
 	}
 	return v, failsB
-}
-
-// call runs a function in a frame of its own.
-func (w *walker[N, D]) call(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32) (v N, cause int32) {
-	all, cause := w.called(in, code, fn, i, vals, causes)
-	if len(all) > 0 {
-		v = all[0]
-	}
-	return v, cause
 }
 
 // called runs the function of a call and returns all elements of its result.

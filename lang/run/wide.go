@@ -17,88 +17,37 @@ func (a *args[N]) at(s Slot) span {
 	return a.code.span(s)
 }
 
-// wide runs one instruction of a code in which slots may have several columns:
+// wide is the other half of the walker's loop (walk.go), for codes that hold a list or a vector.
+// The many that hold none never come here, and pay nothing for it: a slot of theirs is its own
+// column.
+//
+// It runs one instruction of a code in which slots may have several columns:
 // element by element, where an operand of one element serves for all. It
 // returns the cause if any element has no value; those that have none lack a number, so that
 // a selection can take the others.
 func (w *walker[N, D]) wide(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) int32 {
 	own := code.span(i)
 	out := vals[own.first : own.first+own.width]
-	cause, each := w.put(in, code, fn, i, out, vals, causes, given)
+	cause, each := int32(0), false
+	switch _, all := in.Op.Elements(0); {
+	case all:
+		cause = w.together(in, code, fn, i, out, vals, causes)
+	case in.Op == ops.Const:
+		spread(out, []N{w.d.constant(in)}, span{0, 1})
+		if in.K-in.K != 0 {
+			cause = w.fail(ops.OutOfRange, fn, i)
+		}
+	case in.Op.Operands() == 0, in.Op == ops.Select:
+		cause, each = w.special(in, code, fn, i, out, vals, causes, given)
+	default:
+		cause, each = w.elements(in, code, fn, i, out, vals, causes), true
+	}
 	if cause != 0 && !each && w.st.failures[cause-1].Kind != ops.Grown {
 		for e := range out {
 			out[e] = w.d.of(math.NaN())
 		}
 	}
 	return cause
-}
-
-// put works the elements of one instruction out; each tells that a cause is of some alone, of
-// which it is known which.
-//
-// It is the other half of the walker's loop (walk.go), for codes that hold a list or a vector.
-// The many that hold none never come here, and pay nothing for it: a slot of theirs is its own
-// column.
-//
-// An instruction costs one step for each element, as that many instructions would.
-func (w *walker[N, D]) put(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32, given args[N]) (cause int32, each bool) {
-	switch in.Op {
-	case ops.Param:
-		if fn != nil && int(in.A) < len(given.slots) {
-			s := given.slots[in.A]
-			spread(out, given.vals, given.at(s))
-			return given.causes[s], false
-		}
-	case ops.Load:
-		from := w.p.Main.span(in.A)
-		for e := range out {
-			out[e] = w.d.load(in.A, int32(e), w.st.vals[from.at(int32(e))])
-		}
-		return w.st.causes[in.A], false
-	case ops.Call:
-		before := len(w.st.failures)
-		all, cause := w.called(in, code, fn, i, vals, causes)
-		if cause == 0 {
-			spread(out, all, span{0, int32(len(all))})
-		}
-		if fn == nil {
-			cause = w.st.keep(before, cause)
-		}
-		return cause, false
-	case ops.Data:
-		for e := range out {
-			out[e] = w.d.constant(&w.p.Data[in.A][e])
-		}
-		return 0, true
-	case ops.Join:
-		for _, s := range code.Args[in.B : in.B+in.C] {
-			from := code.span(s)
-			out = out[copy(out, vals[from.first:from.first+from.width]):]
-			cause = cmp.Or(cause, causes[s])
-		}
-		return cause, false
-	case ops.Spread:
-		return w.spread(in, code, fn, i, out), false
-	case ops.Select:
-		return w.selectedWide(in, code, out, vals, causes), causes[in.A] == 0
-	}
-	w.budget.Spend(w.steps * int64(len(out)-1))
-	if _, all := in.Op.Elements(0); all {
-		return w.together(in, code, fn, i, out, vals, causes), false
-	}
-	if in.Op.Operands() == 0 {
-		if in.Op != ops.Const {
-			v, cause := w.special(in, code, fn, i, vals, causes, given)
-			spread(out, []N{v}, span{0, 1})
-			return cause, false
-		}
-		spread(out, []N{w.d.constant(in)}, span{0, 1})
-		if in.K-in.K != 0 {
-			return w.fail(ops.OutOfRange, fn, i), false
-		}
-		return 0, true
-	}
-	return w.elements(in, code, fn, i, out, vals, causes), true
 }
 
 // spread copies the elements of a slot; one alone serves for all.
@@ -144,12 +93,14 @@ func (w *walker[N, D]) together(in *Instr, code *Code, fn *Func, i Slot, out, va
 	return 0
 }
 
-// elements applies an arithmetic operation to each element.
+// elements applies an arithmetic operation to each element, which costs one step each, as that
+// many instructions would.
 //
 // An element whose operands fail fails for their cause, which is then that of the slot; else the
 // first that fails by itself gives the slot its cause. All elements are worked out even so, since what follows may
 // read another.
 func (w *walker[N, D]) elements(in *Instr, code *Code, fn *Func, i Slot, out, vals []N, causes []int32) int32 {
+	w.budget.Spend(w.steps * int64(len(out)-1))
 	two := in.Op.Operands() == 2
 	failed := causes[in.A]
 	if two && failed == 0 {
@@ -189,31 +140,29 @@ func (w *walker[N, D]) lacks(n N) bool {
 	return v-v != 0
 }
 
-// selectedWide selects each element by its condition, or all by one.
+// selected takes each element of a selection by its condition, or all by one.
 //
 // A branch that is not taken may fail unseen, element by element.
-func (w *walker[N, D]) selectedWide(in *Instr, code *Code, out, vals []N, causes []int32) int32 {
+func (w *walker[N, D]) selected(in *Instr, code *Code, out, vals []N, causes []int32) int32 {
 	if causes[in.A] != 0 {
 		return causes[in.A]
 	}
 	condition, yes, no := code.span(in.A), code.span(in.B), code.span(in.C)
-	cause := int32(0)
+	cause, wide := int32(0), code.Wide()
 	for e := range out {
 		i := int32(e)
 		a, b, failsA, failsB := vals[yes.at(i)], vals[no.at(i)], causes[in.B], causes[in.C]
-		if failsA != 0 && !w.lacks(a) {
-			failsA = 0
+		if wide && !w.lacks(a) {
+			failsA = 0 // another element of it does
 		}
-		if failsB != 0 && !w.lacks(b) {
+		if wide && !w.lacks(b) {
 			failsB = 0
 		}
 		v, fails := w.either(vals[condition.at(i)], a, b, failsA, failsB)
-		if out[e] = v; fails != 0 {
+		if out[e] = v; wide && fails != 0 && w.st.failures[fails-1].Kind != ops.Grown {
 			out[e] = w.d.of(math.NaN())
 		}
-		if cause == 0 {
-			cause = fails
-		}
+		cause = cmp.Or(cause, fails)
 	}
 	return cause
 }
