@@ -4,12 +4,12 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
-	"pgregory.net/rapid"
 
 	"steelyard/session"
 	"steelyard/session/entry"
@@ -17,7 +17,7 @@ import (
 
 // vectorPage is a page on which vectors are worked out.
 type vectorPage struct {
-	t *rapid.T
+	t *testing.T
 	p *session.Pad
 }
 
@@ -41,13 +41,29 @@ func (v vectorPage) near(got entry.Value, size float64, want ...float64) {
 	}
 }
 
+// drawn checks a hundred pages of numbers that are drawn, of which some are 0 or 1.
+//
+// The numbers come from a seed: the library that draws them elsewhere makes tables as it
+// begins, which the benchmarks here would pay for.
+func drawn(t *testing.T, check func(v vectorPage, number func() float64)) {
+	r := rand.New(rand.NewPCG(13, 1))
+	number := func() float64 {
+		if r.IntN(8) == 0 {
+			return float64(r.IntN(3) - 1)
+		}
+		return float64(r.IntN(100_001)-50_000) / 1000
+	}
+	for range 100 {
+		check(vectorPage{t, session.New()}, number)
+	}
+}
+
 // TestVectorsInThePlane holds vectors of random components against gonum's, and against the
 // rules of plane geometry.
 func TestVectorsInThePlane(t *testing.T) {
-	number := rapid.Map(rapid.IntRange(-50000, 50000), func(n int) float64 { return float64(n) / 1000 })
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := r2.Vec{X: number.Draw(t, "ax"), Y: number.Draw(t, "ay")}, r2.Vec{X: number.Draw(t, "bx"), Y: number.Draw(t, "by")}
-		v, big := vectorPage{t, session.New()}, 1+r2.Norm(a)+r2.Norm(b)
+	drawn(t, func(v vectorPage, number func() float64) {
+		a, b := r2.Vec{X: number(), Y: number()}, r2.Vec{X: number(), Y: number()}
+		big := 1 + r2.Norm(a) + r2.Norm(b)
 		v.value("a = (%.17g, %.17g) m", a.X, a.Y)
 		v.value("b = (%.17g, %.17g) m", b.X, b.Y)
 		sum := r2.Add(a, b)
@@ -75,13 +91,10 @@ func TestVectorsInThePlane(t *testing.T) {
 
 // TestVectorsInSpace is the same in space.
 func TestVectorsInSpace(t *testing.T) {
-	number := rapid.Map(rapid.IntRange(-50000, 50000), func(n int) float64 { return float64(n) / 1000 })
-	rapid.Check(t, func(t *rapid.T) {
-		draw := func(name string) r3.Vec {
-			return r3.Vec{X: number.Draw(t, name+"x"), Y: number.Draw(t, name+"y"), Z: number.Draw(t, name+"z")}
-		}
-		a, b, c := draw("a"), draw("b"), draw("c")
-		v, big := vectorPage{t, session.New()}, 1+r3.Norm(a)+r3.Norm(b)+r3.Norm(c)
+	drawn(t, func(v vectorPage, number func() float64) {
+		draw := func() r3.Vec { return r3.Vec{X: number(), Y: number(), Z: number()} }
+		a, b, c := draw(), draw(), draw()
+		big := 1 + r3.Norm(a) + r3.Norm(b) + r3.Norm(c)
 		for _, one := range []struct {
 			name string
 			r3.Vec
@@ -105,26 +118,25 @@ func TestVectorsInSpace(t *testing.T) {
 
 // TestVectorsInLists holds what is done to a list of vectors against the same done to each.
 func TestVectorsInLists(t *testing.T) {
-	number := rapid.Map(rapid.IntRange(-50000, 50000), func(n int) float64 { return float64(n) / 1000 })
-	rapid.Check(t, func(t *rapid.T) {
-		v := vectorPage{t, session.New()}
-		axes := rapid.IntRange(2, 3).Draw(t, "axes")
-		vector := func(name string) string {
+	axes := 2
+	drawn(t, func(v vectorPage, number func() float64) {
+		axes = 5 - axes
+		vector := func() string {
 			parts := make([]string, axes)
 			for k := range parts {
-				parts[k] = fmt.Sprintf("%.17g", number.Draw(t, name))
+				parts[k] = fmt.Sprintf("%.17g", number())
 			}
 			return "(" + strings.Join(parts, ", ") + ")"
 		}
 		names := []string{"a", "b", "c"}
 		var list []string
 		for _, name := range names {
-			text := vector(name)
+			text := vector()
 			list = append(list, text)
 			v.value("%s = %s m", name, text)
 		}
 		v.value("F = [%s] m", strings.Join(list, ", "))
-		v.value("d = %s m", vector("d"))
+		v.value("d = %s m", vector())
 		v.value("w = [1.5, -2, 0.25]")
 		for _, of := range []string{"2*F - F/4", "F + d", "d - F", "F·d", "F×d", "d×F", "|F|", "F·F", "-F", "F*w", "w*d", "F + w*d", "F_x"} {
 			got := v.value("%s", of)

@@ -106,7 +106,7 @@ func (p *Product) Unit(d Dim, t Tag) *Unit {
 	e, _ := d.exps()
 	for i := range kindTable {
 		if k := &kindTable[i]; k.exps == e && k.Tag == t {
-			if row, bad := NewTable().parse(k.Unit, AloneInPlace); bad == nil && p.alikeUnit(row) {
+			if row := kindUnit(i); p.alikeUnit(row) {
 				return row
 			}
 		}

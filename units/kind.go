@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"sync/atomic"
 )
 
 // Kind is a kind of quantity.
@@ -44,16 +45,10 @@ func (k *Kind) Articled() string { return strings.TrimPrefix(k.Article+" "+k.Nam
 // The first row of a dimension names it. A tag that was only carried along, as that of an angle
 // in a length r*θ, names nothing.
 func KindOf(d Dim, t Tag) (Kind, bool) {
-	e, ok := d.exps()
-	if !ok {
-		return Kind{}, false
+	if i, ok := kindRow(d, t); ok {
+		return kindTable[i], true
 	}
-	for i := range kindTable {
-		if k := &kindTable[i]; k.exps == e && k.Tag == t {
-			return *k, true
-		}
-	}
-	if t != None && !(t < None && e == energy) {
+	if t != None && !(t < None && d.IsEnergy()) {
 		return KindOf(d, None)
 	}
 	return Kind{}, false
@@ -91,27 +86,42 @@ func FindKind(word string) []Kind {
 // Kinds returns the whole catalogue of quantities.
 func Kinds() []Kind { return slices.Clone(kindTable[:]) }
 
+// kindKey is what the first row of a kind is found by.
 type kindKey struct {
-	dim Dim
-	tag Tag
+	exps exps
+	tag  Tag
 }
 
-// preferred are the units of the rows of kindTable, read once.
-var preferred = sync.OnceValue(func() map[kindKey]*Unit {
-	all := make(map[kindKey]*Unit, len(kindTable))
-	table := NewTable()
-	for i := range kindTable {
-		k := &kindTable[i]
-		key := kindKey{k.Dim(), k.Tag}
-		if all[key] != nil {
-			continue // of quantities of one dimension the first row counts
-		}
-		if u, bad := table.parse(k.Unit, AloneInPlace); bad == nil {
-			all[key] = u
+// kindRows are the places of the first rows of a dimension and tag in kindTable.
+var kindRows = sync.OnceValue(func() map[kindKey]int {
+	rows := make(map[kindKey]int, len(kindTable))
+	for i := len(kindTable) - 1; i >= 0; i-- {
+		rows[kindKey{kindTable[i].exps, kindTable[i].Tag}] = i
+	}
+	return rows
+})
+
+// kindRow is the place of the first row of a dimension and tag.
+func kindRow(d Dim, t Tag) (int, bool) {
+	e, whole := d.exps()
+	i, ok := kindRows()[kindKey{e, t}]
+	return i, ok && whole
+}
+
+// kindUnits are the units of the rows of kindTable, each read as it is first asked for.
+var kindUnits [len(kindTable)]atomic.Pointer[Unit]
+
+// kindUnit is the unit of a row of kindTable.
+func kindUnit(i int) *Unit {
+	u := kindUnits[i].Load()
+	if u == nil {
+		u, _ = NewTable().parse(kindTable[i].Unit, AloneInPlace)
+		if !kindUnits[i].CompareAndSwap(nil, u) {
+			u = kindUnits[i].Load()
 		}
 	}
-	return all
-})
+	return u
+}
 
 // Preferred returns the unit that a result is shown in of its own accord: N,
 // Pa, J … where the dimension is theirs, Hz only for a cycle, rad and rad/s
@@ -121,8 +131,8 @@ var preferred = sync.OnceValue(func() map[kindKey]*Unit {
 // A newcomer expects N and J and not kg m/s^2; where nobody has a unit of that name, base units
 // say what it is made of.
 func Preferred(d Dim, t Tag) *Unit {
-	if u, ok := preferred()[kindKey{d, t}]; ok {
-		return u
+	if i, ok := kindRow(d, t); ok {
+		return kindUnit(i)
 	}
 	switch {
 	case t < PerSquareAngle && d.IsEnergy():

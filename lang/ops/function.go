@@ -31,7 +31,7 @@ var (
 )
 
 func gather() []Function {
-	var out []Function
+	out := make([]Function, 0, len(table)+len(ofVectors))
 	for op := range table {
 		if c := table[op].call; c != nil {
 			f := *c

@@ -14,16 +14,22 @@ import (
 // Such lines are refused already when a pattern is tried, so that a pattern that
 // is too wide costs a wrong offer, and never a wrong reading.
 type pattern struct {
-	compiled func() *regexp.Regexp
-	needs    []string
+	expr  string
+	needs []string
 }
 
-// patternWith is called some hundreds of times as the program begins: put in line, its
-// closures would be there as often.
-//
-//go:noinline
-func patternWith(expr string, needs ...string) pattern {
-	return pattern{sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) }), needs}
+func patternWith(expr string, needs ...string) pattern { return pattern{expr, needs} }
+
+// expressions are those that were compiled. A pattern has no place of its own for it: some
+// hundreds of them are made as the program begins.
+var expressions sync.Map
+
+func (p pattern) compiled() *regexp.Regexp {
+	e, ok := expressions.Load(p.expr)
+	if !ok {
+		e, _ = expressions.LoadOrStore(p.expr, regexp.MustCompile(p.expr))
+	}
+	return e.(*regexp.Regexp)
 }
 
 // in takes a line apart; nil if it is written in another way.
