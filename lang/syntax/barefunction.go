@@ -200,24 +200,37 @@ func (o *opener) endsInFunction(ps pieces, i int) (out pieces, argument int, ok 
 	return append(out, behind...), end - i - 1, true
 }
 
-// argumentEnd is where the argument of the function at i ends, which has no brackets: before
-// a sign for times or a bar with a quantity behind it, as the θ of sin θ/g, since no angle is
-// over one. It is 0 for another piece, and where a number is behind the bar: sin θ/2.
-func (o *opener) argumentEnd(ps pieces, i int) int {
-	if !bareFunction(ps[i].text) || i+3 >= len(ps) || ps[i+1].kind != nameToken || ps[i+1].call {
-		return 0
+// argumentEnds are where the argument of the function at i may end, which has no brackets:
+// before a sign for times or a bar with a quantity behind it, as the θ of sin θ/g, since no
+// angle is over one; where names go on behind it, cos θ L, before the first of them or behind
+// the last. There are none for another piece, and where a number is behind the bar: sin θ/2.
+func (o *opener) argumentEnds(ps pieces, i int) []int {
+	if !bareFunction(ps[i].text) || i+2 >= len(ps) || ps[i+1].kind != nameToken || ps[i+1].call {
+		return nil
 	}
-	if sign := &ps[i+2]; !sign.over() && !sign.times() {
-		return 0
+	if sign := &ps[i+2]; sign.over() || sign.times() {
+		if i+3 < len(ps) && o.ofQuantity(ps[i+3:ps.operand(i+3)]) {
+			return []int{i + 2}
+		}
+		return nil
 	}
-	end := ps.operand(i + 3)
-	if slices.ContainsFunc(ps[i+3:end], func(t token) bool { return t.over() }) || !slices.ContainsFunc(ps[i+3:end], func(t token) bool {
+	end := i + 2
+	for ps.implied(end) && ps[end].kind == nameToken && !ps[end].call && !bareFunction(ps[end].text) {
+		end = ps.operand(end)
+	}
+	if end == i+2 {
+		return nil
+	}
+	return []int{i + 2, end}
+}
+
+// ofQuantity tells whether a factor behind a sign has a name that is neither a plain number nor
+// an angle, and no bar in it.
+func (o *opener) ofQuantity(ps pieces) bool {
+	return !slices.ContainsFunc(ps, func(t token) bool { return t.over() }) && slices.ContainsFunc(ps, func(t token) bool {
 		_, number := o.in.Number(Canonical(t.text))
 		return t.kind == nameToken && o.in.Known(Canonical(t.text)) && !number && !o.in.Angle(Canonical(t.text))
-	}) {
-		return 0
-	}
-	return i + 2
+	})
 }
 
 // endsArgument tells whether the argument of a function without brackets ends

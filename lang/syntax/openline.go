@@ -241,12 +241,15 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 		if o.in.Known(name) {
 			return s, false
 		}
-		if end := o.argumentEnd(ps, i); end > 0 {
-			call := p
-			call.call = true
-			argument := slices.Clone(ps[i+1 : end])
-			argument[0].gap = ""
-			s.to, s.choices = end, []choice{{pieces: slices.Concat(pieces{call, {kind: signToken, text: "("}}, argument, pieces{{kind: signToken, text: ")"}})}}
+		if ends := o.argumentEnds(ps, i); ends != nil {
+			s.to = ends[len(ends)-1]
+			for _, end := range ends {
+				call := p
+				call.call = true
+				argument := slices.Clone(ps[i+1 : end])
+				argument[0].gap = ""
+				s.choices = append(s.choices, choice{pieces: slices.Concat(pieces{call, {kind: signToken, text: "("}}, argument, pieces{{kind: signToken, text: ")"}}, ps[end:s.to])})
+			}
 			o.Beside, o.others = true, true
 			return s, true
 		}

@@ -20,7 +20,7 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 		return out
 	}
 	given := tokens[1].is("=") && tokens[0].kind != numToken // 0 = v^2 + 2*a*s gives no name a value
-	if given != product || tokens[1].kind == numToken || tokens[1].kind == lineToken {
+	if given != product || tokens[0].kind == nameToken && tokens[1].kind == numToken || tokens[1].kind == lineToken {
 		return out
 	}
 	if _, function := functionHead(tokens); !product && (function && !ops.IsFunction(tokens[0].text) || r.equation(tokens) == nil || ofLine(tokens)) {
@@ -41,6 +41,14 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	out.Apart = apart
 	line, _ := piecesOf(text, [][]token{sides}).text(nil)
 	several := countOf(sides, "and") + 1
+	if all := slices.Clone(unknown); several > 1 { // m1a is m1*a, where a is one of the unknowns
+		unknown = slices.DeleteFunc(unknown, func(name string) bool {
+			_, ok := namesIn(name, func(part string) bool {
+				return in.Known(part) || isSymbol(part) && part != name && slices.Contains(all, part)
+			})
+			return ok
+		})
+	}
 	var lines []string
 	switch {
 	case strings.HasPrefix(clauses, " for "):

@@ -95,9 +95,10 @@ func piecesOf(text string, lines [][]token) pieces {
 
 // implied tells whether the piece at i is a factor without a sign before it.
 //
-// After a unit a number is no factor but the next part of a quantity: 3 lb 8 oz.
+// After a unit a number is no factor but the next part of a quantity: 3 lb 8 oz. What is behind
+// a function without brackets begins its argument: cos θ L.
 func (ps pieces) implied(i int) bool {
-	if i == 0 || i >= len(ps) || !ps[i].begins() || !ps[i-1].ends() {
+	if i == 0 || i >= len(ps) || !ps[i].begins() || !ps[i-1].ends() || ps[i-1].kind == nameToken && bareFunction(ps[i-1].text) {
 		return false
 	}
 	return !(ps[i].kind == numToken && ps[i-1].kind == unitToken) // a mixed quantity

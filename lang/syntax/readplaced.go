@@ -207,12 +207,12 @@ func (p *placed) split(unit *token) (split, part bool) {
 	return false, false
 }
 
-// endsInName tells whether what ends as a unit is none, but a name of the page with a digit:
-// the T1 of 3 kg T1.
+// endsInName tells whether what ends as a unit is none, but a name of the page that can be no
+// unit: the T1 of 3 kg T1, the I of 2.0 Ah/I.
 func (p *placed) endsInName(unit *token) bool {
 	fs, _ := unitFactors(unit.text)
 	last := len(fs) - 1
-	return last > 0 && fs[last].power == "" && isDigit(lastRune(fs[last].word)) && p.in.Known(Canonical(fs[last].word)) && !p.in.IsUnit(unit.text)
+	return last > 0 && fs[last].power == "" && p.in.Known(Canonical(fs[last].word)) && !p.in.IsUnit(fs[last].word) && !p.in.IsUnit(unit.text)
 }
 
 // partsQuotient tells whether the reading ends a quotient of names before what stands
@@ -244,8 +244,9 @@ func (p *placed) mayBeNames(tokens []token, i int) bool {
 	unit, number := &tokens[i], &tokens[i-1]
 	fs, ok := unitFactors(unit.text)
 	glued := number.to == unit.from || !p.in.IsUnit(unit.text)
-	if from := pieces(tokens).start(i - 1); coefficient(p.text[tokens[from].from:number.to]) {
-		barred := from > 1 && tokens[from-1].over() && tokens[from-2].kind == numToken // 2/3 g
+	from := pieces(tokens).start(i - 1)
+	barred := from > 1 && tokens[from-1].over() && tokens[from-2].kind == numToken // 5/7 g
+	if barred || coefficient(p.text[tokens[from].from:number.to]) {
 		return glued || len(fs) > 1 || pieces(tokens).implied(i+1) || barred
 	}
 	return ok && glued && number.kind != wordToken && !(p.in.IsUnit(fs[0].word) && (p.in.Known(Canonical(fs[0].word)) || p.in.Everyday(fs[0].word)))
@@ -336,7 +337,7 @@ func (p *placed) run(i int) (end int, any bool) {
 		any = any || p.put(end) || p.cut(end)
 		t, next := &p.out[end], end+1
 		if next == len(p.out) || !(p.put(next) || p.put(end) && (t.sign("(") || t.sign("*")) || t.sign("√") || t.sign("^") || t.call ||
-			p.out[next].kind == superToken || p.out[next].sign("^") ||
+			p.out[next].kind == superToken || p.out[next].sign("^") || p.out[next].kind == unitToken ||
 			p.out[next].from == t.to && p.out[next].begins() && t.ends()) {
 			return next, any
 		}

@@ -3,6 +3,7 @@ package reading
 import (
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"steelyard/lang/finding"
@@ -43,6 +44,9 @@ func (s *settler) asOnly(open *syntax.Open) bool {
 	}
 	for _, w := range words {
 		word := s.Entry.Text[w.At.From:w.At.To]
+		if w.Means == "("+word+")" || areNames(word, w.Means) && !s.IsUnit(word) {
+			continue // 2.0 Ah of 2.0 Ah/I; m1 u1
+		}
 		f := finding.New(finding.ReadAs, w.At, readAs(word)+w.Means+".", "")
 		if !s.Page.Set.CanNote(f.Message) {
 			return false
@@ -135,6 +139,13 @@ func (s *settler) best(open *syntax.Open) (own *weighed, others sense) {
 	return &best, others
 }
 
+// areNames tells whether a word is names with blanks between them alone, and a reading their
+// product: every line takes those so.
+func areNames(word, product string) bool {
+	names := strings.Fields(word)
+	return strings.Join(names, "*") == product && !slices.ContainsFunc(names, func(name string) bool { return strings.IndexFunc(name, unicode.IsLetter) != 0 })
+}
+
 // readAs begins what is said of names that run together.
 func readAs(word string) string { return "`" + word + "` is read as " }
 
@@ -186,6 +197,9 @@ func sameShape(a, b syntax.Stmt) bool {
 // sides of an equation prove each other; in a sum each term proves the rest. A line without any of
 // these says nothing, and is asked about.
 func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) bool {
+	if solve, ok := stmt.(*syntax.Solve); ok && len(solve.Equations) > 1 {
+		return s.provesEach(solve, own, words)
+	}
 	c, letters := s.claimOf(stmt), len(own.Names)+own.Units > 0
 	if s.inPlaces(stmt, words) {
 		return true
@@ -206,6 +220,9 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 	case !letters && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return w.Joined || len(w.Within) > 0 }), s.ofOneKind(stmt, own):
 		return true
 	case c.speaks():
+		if own.sense == fitting && len(c.free) == 0 {
+			return true
+		}
 		fits, _, _ := s.fittingOf(stmt, s.Entry.Text, nil)
 		return fits
 	case own.fitsLetter():
@@ -222,6 +239,24 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 		measured := slices.ContainsFunc(w.Parts, func(name string) bool { return !s.Try(&syntax.Name{Name: name}).Static.Dim.IsOne() })
 		return !s.inSum(side, w.At, len(c.of) > 1 && !s.Try(side).Static.Dim.IsOne(), measured)
 	})
+}
+
+// provesEach tells whether each equation of a solve proves what is read in it, as one does that
+// is solved alone.
+func (s *settler) provesEach(solve *syntax.Solve, own *weighed, words []syntax.Glued) bool {
+	for i := range solve.Equations {
+		one := *solve
+		one.Equations = solve.Equations[i : i+1]
+		sides := one.Equations[0].Left.Span()
+		if right := one.Equations[0].Right; right != nil {
+			sides = sides.Join(right.Span())
+		}
+		within := slices.DeleteFunc(slices.Clone(words), func(w syntax.Glued) bool { return w.At.From < sides.From || w.At.To > sides.To })
+		if len(within) > 0 && !s.proves(&one, own, within) {
+			return false
+		}
+	}
+	return true
 }
 
 // joined are the names that run together: those in brackets, where others have a blank
@@ -323,6 +358,13 @@ func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum, measured bool) bool 
 		if f, ok := ops.Named(x.Func); ok && len(x.Args) == 1 {
 			pure := f.Takes == ops.PureToPure || f.Takes == ops.PureToAngle || f.Takes == ops.AngleToPure
 			return s.inSum(x.Args[0].X, at, pure && measured, measured)
+		}
+	case *syntax.List: // the components of a vector are one quantity
+		for i, part := range x.Elems {
+			if of := part.Span(); x.Vector && of.From <= at.From && at.To <= of.To {
+				beside := s.Try(x.Elems[(i+1)%len(x.Elems)]).Static
+				return s.inSum(part, at, sum || !beside.Dim.IsOne() && beside.Open == 0, measured)
+			}
 		}
 	case *syntax.Paren:
 		return s.inSum(x.X, at, sum, measured)

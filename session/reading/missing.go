@@ -45,7 +45,11 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	word := entry.BeginsWith(l.Entry.Text)
-	s := &settler{scope: scope{page: l.Page, planner: l.Planner, but: word}, Line: l, try: try, offered: true}
+	s := &settler{scope: scopeOf(l.Page), Line: l, try: try, offered: true}
+	given := word != "" && word != "g" && (valued{&s.scope}).Known(word) // the line may be an equation
+	if !given {
+		s.but = word
+	}
 	texts, told, near := []string{l.Entry.Text}, false, false
 	_, solve := l.Entry.Stmt.(*syntax.Solve)
 	var alone string // a word that no line defines
@@ -94,8 +98,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	}
 	texts = texts[:min(len(texts), mostTexts)]
 	var best missing
-	if strings.Contains(texts[0], "=") && (word == "" || units.Usual(word) == "" || syntax.Numbered(word)) {
-		if s.missing(texts[0], false, &best); word == "" || syntax.Numbered(word) || !isOfLetter(word, best.of[whole], s.usually) {
+	if strings.Contains(texts[0], "=") && (word == "" || given || units.Usual(word) == "" || syntax.Numbered(word)) {
+		if s.missing(texts[0], false, &best); word == "" || given || syntax.Numbered(word) || !isOfLetter(word, best.of[whole], s.usually) {
 			best = missing{}
 			s.missingInEquation(texts[0], word, &best)
 		}
@@ -108,7 +112,7 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if f, ok := s.powered(&best); ok {
 		return f, true
 	}
-	if unfit := best.unfit; best.lines == nil && unfit != nil && !near {
+	if unfit := best.unfit; best.lines == nil && unfit != nil && (given || !near) {
 		best = *unfit
 	}
 	best.lines = slices.DeleteFunc(best.lines, s.wrong)
@@ -316,6 +320,9 @@ func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
 	}
 	if strings.HasPrefix(m.lines[0], "solve ") && len(m.symbols) == 0 {
 		message, hint = "This equation isn't solved for a symbol yet.", "Choose the symbol that you are looking for."
+		if len(m.lines) == 1 && len(m.free) == 1 {
+			message, hint = m.free[0]+" has no value.", "To find it, begin with `solve`."
+		}
 	}
 	if utf8.RuneCountInString(alone) == 2 && len(m.symbols) > 0 && !slices.Contains(m.symbols, syntax.Canonical(alone)) {
 		hint += " Or give " + alone + " a value, if it is one symbol."
@@ -411,7 +418,7 @@ func one(is bool) int {
 // symbols, those of one side first. A word on its left is a product of names, or of three
 // symbols at least.
 func (s *settler) missingInEquation(text, word string, best *missing) {
-	_, _, product := syntax.Apart(word, s.Known, nil)
+	_, _, product := syntax.Apart(word, s.Known, nil) // or one that has a value
 	if letters, _, _ := syntax.Apart(word, units.IsSymbol, nil); word != "" && !product && !syntax.Numbered(word) && len(letters) < 3 {
 		return
 	}

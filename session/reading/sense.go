@@ -158,6 +158,11 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 		if in.Present() {
 			w.sense, w.speaks = fitting, true
 		}
+	} else if solve, ok := w.stmt.(*syntax.Solve); ok {
+		for i := range min(len(v), len(solve.Unknowns)) {
+			as, _ := graded(solve.Unknowns[i].Name, v[i].Dim, v[i].Tag)
+			w.sense = min(w.sense, as)
+		}
 	}
 	if sides := s.claimOf(w.stmt).of; len(sides) == 2 {
 		w.unlikely = !slices.ContainsFunc(sides, s.isNamed) || slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed })
