@@ -142,17 +142,22 @@ func (p *Program) Begins(st *State, of *Solve, one Candidate) bool {
 	return some && (n.partly || width(n.v) == math.Inf(1)) && n.holdsZero()
 }
 
-// agreeAt are places at which both sides of an equation are compared, as parts of a range.
-var agreeAt = [...]float64{0.13, 0.29, 0.47, 0.61, 0.83}
+// agreeAt are places at which both sides of an equation are compared, as parts of a range, and
+// agreeBy as multiples of the scale of the givens.
+var (
+	agreeAt = [...]float64{0.13, 0.29, 0.47, 0.61, 0.83}
+	agreeBy = [...]float64{-3.1, -0.53, -0.017, 0.017, 0.53, 3.1}
+)
 
 // Agree tells whether both sides of the equation of a solve are the same but for rounding
-// wherever they have a value, of some numbers between two bounds, or near the scale of the
-// givens where there are none; and of two numbers at least. An exponential too small to hold
-// is not taken for 0.
+// wherever they have a value, of some numbers between two bounds; and of two numbers at least.
+// An exponential too small to hold is not taken for 0.
 //
 // Two sides that are the same in symbols are seen by algebra. This finds those that algebra
-// can't simplify: that they agree at five places to the last digits is no proof, and the page
-// says how far it goes.
+// can't simplify: that they agree at some places to the last digits is no proof, and the page
+// says how far it goes. Far out the terms that differ may be less than what rounding leaves of
+// those that cancel, so that a place as large as the givens is tried as well, wherever the
+// bounds are.
 func (p *Program) Agree(st *State, of *Solve, scale, lo, hi float64) bool {
 	switch lower, upper := !math.IsInf(lo, 0), !math.IsInf(hi, 0); {
 	case lower && !upper:
@@ -162,12 +167,19 @@ func (p *Program) Agree(st *State, of *Solve, scale, lo, hi float64) bool {
 	case !lower:
 		lo, hi = -3*scale, 3*scale
 	}
-	same, own := 0, p.floats(st).bounds(exact)
+	var places []float64
 	for _, part := range agreeAt {
-		n, ok := own.boundAt(of.Differences[0], []float64{lo + float64(part*(hi-lo))}, exact, 0)
+		places = append(places, lo+float64(part*(hi-lo)))
+	}
+	for _, by := range agreeBy {
+		places = append(places, by*scale)
+	}
+	same, own := 0, p.floats(st).bounds(exact)
+	for _, x := range places {
+		n, ok := own.boundAt(of.Differences[0], []float64{x}, exact, 0)
 		switch {
-		case !ok:
-		case !n.zero() || n.e < tiniest:
+		case !ok || n.v == 0 && n.e < tiniest:
+		case !n.zero():
 			return false
 		default:
 			same++
