@@ -210,7 +210,7 @@ func (m *mayOpen) degrees(x Expr) bool {
 func (m *mayOpen) call(x *Call) bool {
 	switch x.Func {
 	case "sin", "cos", "tan":
-		plain, beyond := true, false
+		plain, named, beyond, turn, ratio := true, true, false, false, false
 		Walk(x.Args[0].X, func(x Expr) bool {
 			v := 0.0
 			switch x := x.(type) {
@@ -218,16 +218,19 @@ func (m *mayOpen) call(x *Call) bool {
 				plain = false
 			case *Number:
 				v = x.Value.Float()
+				turn = turn || turnOfDegrees(x.Value.Text)
 			case *Name:
 				var ok bool
 				if v, ok = m.in.Number(x.Name); !ok {
-					plain = false
+					named, plain = false, !m.in.Angle(x.Name)
 				}
+			case *Binary:
+				ratio = ratio || x.Op == Div
 			}
 			beyond = beyond || math.Abs(v) > 2*math.Pi
 			return plain
 		})
-		return plain && beyond
+		return plain && (named && beyond || turn && ratio)
 	case "asin", "acos", "atan":
 		return m.in.Known("a")
 	}

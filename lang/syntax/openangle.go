@@ -94,22 +94,30 @@ func (ps pieces) inAngle(i int) bool {
 // the name, or else the first number.
 //
 // In 2θ + 30 both terms have the degrees: the θ of the first, the 30 of the second. With π,
-// a unit or a name of another kind in it, an argument says what it is in.
+// a unit or a name of another kind in it, an argument says what it is in, unless a turn is in it
+// in degrees: 360*t/T.
 func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
-	beyond := false
+	named, beyond, turn, ratio := true, false, false, false
 	for i := from; i < to; i++ {
 		p := &ps[i]
+		above := !(i > from && ps[i-1].over())
+		ratio = ratio || p.over()
 		switch p.kind {
 		case piToken, unitToken, thatToken:
 			return
+		case numToken:
+			turn = turn || above && turnOfDegrees(p.text)
 		case nameToken:
 			if _, plain := o.number(p); !plain {
-				return
+				if p.call || o.in.Angle(Canonical(p.text)) {
+					return
+				}
+				named = false
 			}
 		}
-		beyond = beyond || o.beyondTurn(p) && !(i > from && ps[i-1].over())
+		beyond = beyond || above && o.beyondTurn(p)
 	}
-	if !beyond {
+	if !(named && beyond || turn && ratio) {
 		return
 	}
 	for i := from; i < to; {
@@ -123,7 +131,8 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		}
 		mark := -1
 		for k := i; k < end; k++ {
-			if ps[k].kind == nameToken && !ps[k].call && (mark < 0 || ps[mark].kind == numToken) || ps[k].kind == numToken && mark < 0 {
+			isName := named && ps[k].kind == nameToken && !ps[k].call
+			if isName && (mark < 0 || ps[mark].kind == numToken) || ps[k].kind == numToken && (mark < 0 || !named && turnOfDegrees(ps[k].text)) {
 				mark = k
 			}
 		}
@@ -132,6 +141,12 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		}
 		i = end
 	}
+}
+
+// turnOfDegrees tells whether a number is a turn in degrees, or a part of one, as in
+// sin(360*t/T): the ratio beside it is no angle, and neither is the number.
+func turnOfDegrees(number string) bool {
+	return number == "360" || number == "180" || number == "90"
 }
 
 // besideAngle tells whether the number at i is a term of a sum with an angle: 90 - θ.

@@ -15,7 +15,7 @@ import (
 const maxNumberLines = 16
 
 // PlainNumber is the value of a name that comes from numbers without a unit alone, by way of
-// other such names too: θ = 36.87, θ = 360/n below n = 8. Of a list it is the element that is
+// other such names too: θ = 36.87, θ = 360/n below n = 8; or that is one of degrees. Of a list it is the element that is
 // largest in size. False where a unit, an angle, π or a function says what it is.
 func (p *Page) PlainNumber(d *plan.Def) (float64, bool) {
 	if d.Failed() || d.Kind != plan.Quantity || d.Line == 0 || d.Slot == run.NoSlot {
@@ -23,6 +23,14 @@ func (p *Page) PlainNumber(d *plan.Def) (float64, bool) {
 	}
 	if st := p.Planner.Static(d.Slot); st.Tag != units.None || !st.Dim.IsOne() || st.Absent {
 		return 0, false
+	}
+	largest := func() float64 {
+		return slices.MaxFunc(p.State.Elements(d.Slot), func(a, b float64) int { return cmp.Compare(math.Abs(a), math.Abs(b)) })
+	}
+	if e := p.EntryAt(d.Line); e != nil {
+		if s, ok := e.Stmt.(*syntax.Define); ok && !s.In.Present() && countsDegrees(s.X) {
+			return largest(), true
+		}
 	}
 	from := []*plan.Def{d}
 	for i := 0; i < len(from); i++ {
@@ -40,7 +48,25 @@ func (p *Page) PlainNumber(d *plan.Def) (float64, bool) {
 			}
 		}
 	}
-	return slices.MaxFunc(p.State.Elements(d.Slot), func(a, b float64) int { return cmp.Compare(math.Abs(a), math.Abs(b)) }), true
+	return largest(), true
+}
+
+// countsDegrees tells whether a number comes out as one of degrees: atan(y/x)*180/π, 360*t/T.
+func countsDegrees(x syntax.Expr) bool {
+	turn, pi, others := false, 0, false
+	for _, f := range syntax.Factors(x) {
+		switch x := syntax.Unbracket(f.X).(type) {
+		case *syntax.Number:
+			turn = turn || !f.Minus && (x.Value.Text == "180" || x.Value.Text == "360")
+		case *syntax.Pi:
+			if pi++; !f.Minus {
+				return false
+			}
+		default:
+			others = true
+		}
+	}
+	return turn && others && pi <= 1
 }
 
 // GivenNumber tells whether a name is given by a written plain number, or by several: 2*10^-6.

@@ -41,11 +41,38 @@ func (s *settler) converted(text string, stmt syntax.Stmt) Verdict {
 		syntax.Walk(x, look)
 	}
 	if found == nil {
-		return Verdict{}
+		return s.turnsInDegrees(text, stmt)
 	}
 	to := found.turn.At.To
 	return refuse(s.whole(finding.TwoReadings, found.name+" is an angle with its unit already.",
 		"Write "+found.turn.Value.Text+"° below it, or leave the conversion out.", text[:to]+"°"+text[to:]))
+}
+
+// turnsInDegrees refuses a number of degrees that is reported in °: 360*x/λ in °, where 360 is one
+// of radians.
+func (s *settler) turnsInDegrees(text string, stmt syntax.Stmt) Verdict {
+	_, x, in := syntax.AsResult(stmt)
+	if in.Text != "°" && in.Text != "deg" {
+		return Verdict{}
+	}
+	p := angleProduct{settler: s}
+	var turn *syntax.Number
+	for _, f := range syntax.Factors(x) {
+		p.take(f)
+		switch x := syntax.Unbracket(f.X).(type) {
+		case *syntax.Number:
+			if !f.Minus && (x.Value.Text == "180" || x.Value.Text == "360") {
+				turn = x
+			}
+		case *syntax.Pi, *syntax.Call:
+			return Verdict{}
+		}
+	}
+	if turn == nil || p.angles != 0 {
+		return Verdict{}
+	}
+	to := turn.At.To
+	return refuse(s.whole(finding.TwoReadings, turn.Value.Text+" is a number of radians here.", "For degrees, write "+turn.Value.Text+"°.", text[:to]+"°"+text[to:]))
 }
 
 func (s *settler) convertedHere() Verdict { return s.converted(s.Entry.Text, s.Entry.Stmt) }
