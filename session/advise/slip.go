@@ -3,9 +3,11 @@ package advise
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
@@ -46,7 +48,7 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && f.root == nil &&
 			(is(halfLeftOut(l, name, f)) || is(periodSquared(l, name, f)) || is(wholeLength(l, x, f)) || is(diameter(l, x, f)))
 	}
-	if !some && !is(numberWanted(l, name, x, v)) && !(l.Planner.Program.Main.Wide() && syntax.Any(x, func(part syntax.Expr) bool {
+	if !some && !is(givenE(l, x)) && !is(numberWanted(l, name, x, v)) && !(l.Planner.Program.Main.Wide() && syntax.Any(x, func(part syntax.Expr) bool {
 		c, ok := part.(*syntax.Call) // within a product or a sum, too
 		return ok && is(noDirection(l, c))
 	})) {
@@ -57,6 +59,36 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		return
 	}
 	l.Find(finding.New(finding.CommonSlip, x.Span(), s.message, s.lead+" `"+s.reading+"`.", s.reading))
+}
+
+// givenE finds e^(-t/τ) where a line gives e: a restitution is raised to whole powers, and what has
+// a ratio or a minus above it is the exponential function of most who write so.
+func givenE(l *eval.Line, x syntax.Expr) slip {
+	d, ok := l.Planner.Names.Lookup("e")
+	if !ok || d.Kind != plan.Quantity || d.Failed() || !l.Planner.Static(d.Slot).Dim.IsOne() {
+		return slip{} // the planner says so of a charge
+	}
+	for b := range syntax.Each[*syntax.Binary](x) {
+		if n, ok := b.X.(*syntax.Name); b.Op != syntax.Pow || !ok || n.Name != "e" || n.Line != 0 {
+			continue
+		}
+		decays := syntax.Any(b.Y, func(part syntax.Expr) bool {
+			switch part := part.(type) {
+			case *syntax.Number:
+				return part.Value.Hi < 0
+			case *syntax.Unary:
+				return part.Op == syntax.Sub
+			case *syntax.Binary:
+				return part.Op == syntax.Div && !syntax.OfNumbers(part)
+			}
+			return false
+		})
+		right, ok := eval.Instead(x, func(part syntax.Expr) bool { return part == syntax.Expr(b) }, "exp("+syntax.PrintExpr(syntax.Unbracket(b.Y))+")")
+		if decays && ok {
+			return slip{"e is the one of line " + strconv.Itoa(d.Line) + ".", "For the exponential function, write", syntax.PrintExpr(right)}
+		}
+	}
+	return slip{}
 }
 
 // twoNames are those of a sum or a difference of two; "" where it is none.
