@@ -26,6 +26,8 @@ var (
 )
 
 // arrowsFigure is what is the same of a drawing of arrows at every width.
+//
+// In ASCII, θ is theta and takes more room, so the texts must be known before names look for places.
 type arrowsFigure struct {
 	*entry.Arrows
 	high   float64             // the most height of the arrows
@@ -33,6 +35,8 @@ type arrowsFigure struct {
 	spoken string
 }
 
+// What a screen reader says lists the arrows by their names; their sizes and directions are told
+// below the drawing, for all readers.
 func newArrowsFigure(a *entry.Arrows, high float64, set func(string) string) *arrowsFigure {
 	f := &arrowsFigure{Arrows: a, high: high, set: set}
 	var names []entry.Said
@@ -57,6 +61,9 @@ func (f *arrowsFigure) valueLabel(v entry.Value) label {
 
 // component names a component of an arrow that has a name itself; nothing else is called
 // so on the page.
+//
+// A component of F1 + F2 would be called (F1 + F2)_x, which nobody writes: it is drawn without a
+// name.
 func (f *arrowsFigure) component(x syntax.Expr, axis int) label {
 	n, ok := syntax.Unbracket(x).(*syntax.Name)
 	if !ok {
@@ -66,6 +73,9 @@ func (f *arrowsFigure) component(x syntax.Expr, axis int) label {
 }
 
 // reach are the ends of all arrows, in the unit of the drawing.
+//
+// They include the place where the arrows begin, which is 0 both ways: an arrow that points up
+// leaves no room below.
 func (f *arrowsFigure) reach() (least, most graph.Point) {
 	for _, a := range f.Arrows.Arrows {
 		for _, p := range [...]graph.Point{a.From, a.To} {
@@ -78,6 +88,9 @@ func (f *arrowsFigure) reach() (least, most graph.Point) {
 
 // scaleLength is the round length, in the unit of the drawing, that the scale arrow shows:
 // the least that is long enough to be compared with.
+//
+// It is a step as on an axis, 1, 2 or 5 times a power of ten, as these can be counted along an
+// arrow with a ruler.
 func (f *arrowsFigure) scaleLength(width, perUnit float64) (length float64, l label) {
 	mantissa, power := roundStep(math.Min(leastScale, width/8) / perUnit)
 	length = decimal(mantissa, power)
@@ -85,6 +98,9 @@ func (f *arrowsFigure) scaleLength(width, perUnit float64) (length float64, l la
 }
 
 // barbs are the lines of the head of an arrow, which is shorter than the arrow.
+//
+// On a short arrow a head of the usual size would hide the arrow: it takes half of the length at
+// most, with the same shape.
 func barbs(from, to point) []point {
 	long := math.Hypot(to.X-from.X, to.Y-from.Y)
 	if long == 0 {
@@ -98,6 +114,9 @@ func barbs(from, to point) []point {
 }
 
 // leavesBox is where a line from the middle of the box in a direction leaves it.
+//
+// It is the nearer of the two sides that the direction leads to. y of a drawing goes down, so that
+// the sign of the second component changes.
 func leavesBox(v []float64) point {
 	t := math.Inf(1)
 	if v[0] != 0 {

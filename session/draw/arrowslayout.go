@@ -10,6 +10,8 @@ import (
 )
 
 // arrowsLayout is a drawing of arrows with the places of all that is drawn.
+//
+// Lines come first and names after, since a name can move and an arrow, drawn to scale, can not.
 type arrowsLayout struct {
 	sheet
 	ground
@@ -27,6 +29,8 @@ type arrowsLayout struct {
 }
 
 // shaft is one arrow of a drawing.
+//
+// Components and the scale are arrows too, and differ by their ink alone.
 type shaft struct {
 	from, to point
 	ink      ink
@@ -40,12 +44,17 @@ type wanted struct {
 
 // rooms are tried one after the other until all names find a place: the part of the
 // drawing that the arrows take, and how much higher it is than usual.
+//
+// Names that are put over arrows can't be read, so the drawing grows, or the arrows shrink, until
+// there is room. If none of them serves, the one with the most names is taken.
 var rooms = [...]struct{ part, more float64 }{{1, 0}, {0.8, 0}, {0.8, 80}, {0.65, 160}, {0.5, 240}}
 
 // largestScale keeps what follows finite.
 const largestScale = 1e305
 
 // layout finds the places at a width.
+//
+// Each try begins anew: what a name takes changes where the next can go, so a try can't be mended.
 func (f *arrowsFigure) layout(width float64) *arrowsLayout {
 	var best *arrowsLayout
 	for _, room := range rooms {
@@ -66,6 +75,9 @@ func (f *arrowsFigure) layout(width float64) *arrowsLayout {
 
 // fit settles the scale, the same both ways, and where the arrows begin: in the middle of
 // the width, with room for names on all sides. The arrows take a part of what is left.
+//
+// One scale for both ways keeps angles what they are. The scale is that of the way that has less
+// room.
 func (s *arrowsLayout) fit(part, more float64) {
 	side, above := 0.0, lineHeight+nameGap
 	for _, a := range s.Arrows.Arrows {
@@ -94,6 +106,9 @@ func (s *arrowsLayout) at(p graph.Point) point {
 
 // lay finds the lines of all arrows and of their marks. An arrow that is too short to be
 // seen is left out; the words below tell it.
+//
+// Marks of components and angles come after all arrows: what a mark takes may be moved aside, the
+// arrow of a quantity should not be.
 func (s *arrowsLayout) lay() {
 	var marks []func()
 	for _, a := range s.Arrows.Arrows {
@@ -120,6 +135,8 @@ func (s *arrowsLayout) lay() {
 }
 
 // short is a label, or where it is too long what stands for it, which the legend tells.
+//
+// A name longer than a third of the width leaves no place free of arrows; (1) fits anywhere.
 func (s *arrowsLayout) short(l label) label {
 	if textWidth(l.text) <= s.width/3 {
 		return l
@@ -134,6 +151,9 @@ const leastShaft = 2.0
 
 // add adds an arrow with its name, beside those that it would lie on; false for one that
 // is too short.
+//
+// Two forces along one line are drawn side by side, each at its whole length; the next lanes are
+// tried in turn on both sides, the near ones first.
 func (s *arrowsLayout) add(one shaft, l label) (shaft, bool) {
 	long := one.from.off(one.to)
 	if long < leastShaft {
@@ -165,6 +185,9 @@ func (s *arrowsLayout) take(lines ...[]point) int {
 }
 
 // liesOn tells whether two arrows would hide a part of one another.
+//
+// They do if they go the same way to 3 %, are close to one another, and overlap by more than a
+// point.
 func (a shaft) liesOn(b shaft) bool {
 	const same, near = 0.03, 5
 	long := a.from.off(a.to)
@@ -179,6 +202,9 @@ func (a shaft) liesOn(b shaft) bool {
 }
 
 // mark adds what is asked for beside an arrow: its components, and its angle.
+//
+// Components go first along x and then up, so that they form a triangle with their arrow. Arcs of
+// several angles have growing radii, and none is longer than most of its arrow.
 func (s *arrowsLayout) mark(one shaft, a entry.Arrow) {
 	if s.Components {
 		corner := point{one.to.X, one.from.Y}
@@ -207,6 +233,9 @@ func (s *arrowsLayout) mark(one shaft, a entry.Arrow) {
 
 // placeNames finds a place for each name, away from all arrows and other names, if there
 // is one.
+//
+// A name beside its arrow needs no line to it. Where none is free, a thin leader goes to a place
+// some way off.
 func (s *arrowsLayout) placeNames() {
 	for i := range s.wanted {
 		n := &s.wanted[i]
@@ -224,6 +253,8 @@ func (s *arrowsLayout) placeNames() {
 }
 
 // finish moves all to the top of the drawing, and puts the scale and the legend below.
+//
+// What the arrows don't need of their height is cut off: a single level arrow makes a low drawing.
 func (s *arrowsLayout) finish() {
 	top, bottom := s.origin.Y-dotRadius, s.origin.Y+dotRadius
 	if s.Boxed {
@@ -251,6 +282,8 @@ func (s *arrowsLayout) finish() {
 }
 
 // move moves all that has a place up or down.
+//
+// The lines that names keep off are not moved: all names have their place by then.
 func (s *arrowsLayout) move(by float64) {
 	d := point{0, by}
 	s.origin = s.origin.plus(d)
@@ -276,6 +309,9 @@ func (s *arrowsLayout) move(by float64) {
 func (s *arrowsLayout) breadth() float64 { return s.width }
 
 // draw writes the arrows.
+//
+// Thin lines go first, under the arrows. The dot where free arrows begin is left out where they
+// are chained, since each begins at the head of the one before.
 func (s *arrowsLayout) draw(on vector) {
 	s.vector = on
 	s.begin(s.width, s.height, s.spoken, entry.Joined(s.Told, " ").String(), 0)

@@ -10,14 +10,22 @@ import (
 )
 
 // clean makes one line of a text that is safe to draw.
+//
+// A title or a unit of somebody else's file may hold control characters, which would move the
+// cursor of a terminal or break the source of an image.
 func clean(text string) string { return writing.Clean(text, writing.Screen) }
 
 // noWidth says whether a rune takes no cell of its own.
+//
+// These are accents and joiners, which go with the letter before them; counted as cells they would
+// push a table out of line.
 func noWidth(r rune) bool {
 	return r >= 0x300 && unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf)
 }
 
 // width counts the cells of a text.
+//
+// A Chinese character takes two.
 func width(text string) int { return rows.Width(text) }
 
 // wrap breaks a text into rows of at most so many cells.
@@ -35,6 +43,8 @@ var plain = sync.OnceValue(func() map[rune]string {
 
 // toASCII writes a text with bytes below 128 only: exponents as ^2, Greek
 // letters by name, what has no such form as "?".
+//
+// The result can be typed as it is read: m/s² becomes m/s^2.
 func toASCII(text string) string {
 	var b strings.Builder
 	mark := byte(0) // that the characters before are raised or lowered with
@@ -60,6 +70,8 @@ func toASCII(text string) string {
 }
 
 // writeIndex writes a raised or lowered character, the first after a mark.
+//
+// The mark comes once, so that 10⁻¹² is 10^-12.
 func writeIndex(b *strings.Builder, was, mark, c byte) {
 	if was != mark {
 		b.WriteByte(mark)
@@ -78,6 +90,9 @@ func (t texts) text(s string) string {
 }
 
 // grain gives how many dots across and down a cell of a drawing has.
+//
+// Braille has 2 by 4 dots in a cell, in which a curve looks smooth; a letter is one dot as large
+// as the cell.
 func (t texts) grain() (across, down int) {
 	if t.ascii {
 		return 1, 1

@@ -9,6 +9,8 @@ import (
 )
 
 // kind is a kind of energy: bars of one kind are filled alike at all stages.
+//
+// The eye follows one fill from stage to stage, and so sees which energy becomes which.
 type kind struct {
 	key  string
 	name label
@@ -39,6 +41,8 @@ func kindOf(x syntax.Expr) kind {
 }
 
 // nameOf is what is written at a bar: of a formula its words, such as kinetic energy.
+//
+// The symbol of the formula would say less, as most books have several for one energy.
 func nameOf(x syntax.Expr) label {
 	if c, ok := x.(*syntax.Call); ok && isFormula(c.Func) {
 		return label{text: clean(strings.ReplaceAll(c.Func, "_", " ")), names: true}
@@ -48,12 +52,16 @@ func nameOf(x syntax.Expr) label {
 
 // isFormula tells the name of a formula, which is made of words, from a symbol with an
 // index, as U_spring is.
+//
+// A symbol has a letter or two before its index; formulas begin with a longer word.
 func isFormula(name string) bool {
 	first, _, several := strings.Cut(name, "_")
 	return several && len(first) >= len("kind")
 }
 
 // kindsOf lists the kinds of the bars of all stages in the order in which they come.
+//
+// Work is not an energy that the system has, and has no entry in the key: its bar is dashed.
 func kindsOf(groups []group) []kind {
 	var kinds []kind
 	for _, g := range groups {
@@ -67,6 +75,9 @@ func kindsOf(groups []group) []kind {
 }
 
 // fill is how a bar is filled: by its kind, in turn.
+//
+// With more kinds than fills, they begin again; the key, which has all of them, then shows two
+// alike.
 func (s *barsLayout) fill(b bar) int {
 	return max(0, slices.IndexFunc(s.kinds, func(k kind) bool { return k.key == b.kind.key })) % fillKinds
 }

@@ -23,6 +23,8 @@ type bar struct {
 	size        float64 // in the chart's unit
 }
 
+// A bar without a kind is a number that was typed, such as 20 J: its value is all that there is to
+// say.
 func newBar(b *entry.Bar) bar {
 	out := bar{size: b.Value.InUnit, kind: kindOf(b.Of), value: mathLabel(b.Value.Shown(units.Drawn), b.Value.Box(), false)}
 	if out.kind.key != "" { // a bare number is its own name
@@ -33,6 +35,9 @@ func newBar(b *entry.Bar) bar {
 
 // groupsOf are the groups of a chart in the order in which they are drawn, the work on
 // the way to a stage before it.
+//
+// So a reader adds from left to right: what there was, what was done on it, what there is now. The
+// sum of each stage is written below it, to be compared with the next.
 func groupsOf(b *entry.Bars) []group {
 	var out []group
 	for i := range b.Stages {
@@ -50,6 +55,9 @@ func groupsOf(b *entry.Bars) []group {
 }
 
 // spanOf gives the range of all values and 0.
+//
+// Zero belongs to it always, since the lengths of bars are compared, and a bar that begins
+// elsewhere lies about them. Where all bars are 0 the scale ends at 1.
 func spanOf(groups []group) span {
 	low, high := 0.0, 0.0
 	for _, g := range groups {
@@ -68,6 +76,9 @@ func spanOf(groups []group) span {
 
 // barsText draws a chart with characters: the bars lie, one in a row, grouped by stage and
 // to one scale.
+//
+// Bars that lie have their names and values on their own row, which takes any number of bars and
+// the narrowest window.
 func barsText(b *entry.Bars, columns int, ascii bool) []string {
 	groups := groupsOf(b)
 	t := newTextBars(groups, columns, ascii)
@@ -86,6 +97,9 @@ func barsText(b *entry.Bars, columns int, ascii bool) []string {
 }
 
 // textBars is a chart on its way to text.
+//
+// Names and values have columns as wide as the widest; bars have what is left, shared by the signs
+// that they have.
 type textBars struct {
 	texts
 	columns      int
@@ -95,6 +109,8 @@ type textBars struct {
 	span         span
 }
 
+// Names that would take more than a third of the width have a row of their own. Bars that would
+// have fewer than four cells are left out, and the numbers tell all.
 func newTextBars(groups []group, columns int, ascii bool) *textBars {
 	t := &textBars{columns: columns, texts: texts{ascii}, span: spanOf(groups)}
 	if columns >= 20 {
@@ -131,6 +147,8 @@ func (t *textBars) indented(text string) []string {
 }
 
 // bar draws one bar beside its name and value.
+//
+// A value that isn't finite has no length, and its text says what it is.
 func (t *textBars) bar(b bar) []string {
 	name, value := t.text(b.name.text), t.text(b.value.text)
 	if t.below+t.above == 0 {
@@ -155,6 +173,9 @@ func (t *textBars) bar(b bar) []string {
 
 // rightward draws a bar of the given length in cells, to an eighth of one; none
 // that isn't zero vanishes.
+//
+// Blocks of Unicode have eighths of a cell on this side. A bar of less than the smallest is drawn
+// as that, since no bar means zero.
 func (t *textBars) rightward(length float64) string {
 	length = math.Min(length, float64(t.above))
 	if t.ascii {
@@ -172,6 +193,9 @@ func (t *textBars) rightward(length float64) string {
 func (t *textBars) full(cells int) string { return strings.Repeat(string(t.sign('█')), cells) }
 
 // leftward draws a bar that ends at the zero line, to half a cell.
+//
+// There is no block of less than a half that is full at its right, so a bar to the left can end at
+// a half or a whole cell.
 func (t *textBars) leftward(length float64) string {
 	length = math.Min(length, float64(t.below))
 	half, cells := "", max(1, int(length+0.5))

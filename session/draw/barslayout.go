@@ -18,6 +18,9 @@ const (
 )
 
 // chart is what is the same of energy bars at every width.
+//
+// Which number is at which height is settled here once, so that a page shows the same scale on a
+// phone as on a desk.
 type chart struct {
 	*entry.Bars
 	groups              []group
@@ -30,6 +33,8 @@ type chart struct {
 	spoken, description string
 }
 
+// The unit is written once above the scale, with the power of ten if there is one, and not at each
+// number.
 func newChart(b *entry.Bars) *chart {
 	c := &chart{Bars: b, groups: groupsOf(b), spoken: spoken(b), description: b.Told().String()}
 	c.kinds = kindsOf(c.groups)
@@ -58,6 +63,8 @@ type barsLayout struct {
 }
 
 // rowLayout is a row of stages over one zero line.
+//
+// A row is as high as the longest texts of its bars ask for; all rows have the same scale.
 type rowLayout struct {
 	groups        []groupLayout
 	top, bottom   float64 // ends of the scale
@@ -66,6 +73,8 @@ type rowLayout struct {
 }
 
 // groupLayout is one stage with the places of its texts.
+//
+// A stage is at least as wide as its name needs, in reason: a long name is broken into rows.
 type groupLayout struct {
 	group
 	left, width float64
@@ -81,6 +90,9 @@ type column struct {
 }
 
 // layout finds the places at a width.
+//
+// A stage that does not fit beside the one before begins a new row. One alone that is too wide
+// makes the whole drawing wider, which the page then scrolls or shrinks.
 func (c *chart) layout(most float64) *barsLayout {
 	s := &barsLayout{chart: c, width: most}
 	slot := s.slot()
@@ -130,6 +142,7 @@ func (s *barsLayout) slot() float64 {
 	return math.Max(barWidth, math.Min(slot, room))
 }
 
+// The work between two stages is no wider than its bar asks for: its name goes below it in several rows.
 func newGroupLayout(g group, slot float64) groupLayout {
 	s := groupLayout{group: g, slot: slot}
 	s.width = math.Max(76, s.across())
@@ -151,6 +164,9 @@ func (g *groupLayout) across() float64 {
 
 // place shares out the height of a row from y downward: values above and below the
 // bars, which are so high, then names, stages and sums. It gives the y below it.
+//
+// Values of negative bars are below them. A row keeps the rows of text free that its fullest
+// column needs, so that names of all stages begin at one height.
 func (r *rowLayout) place(y, high float64) float64 {
 	above, below, names, stages := 0, 0, 0, 0
 	for _, g := range r.groups {
@@ -220,6 +236,8 @@ func (s *barsLayout) group(r *rowLayout, g *groupLayout) {
 }
 
 // column draws one bar around x with its value at its end and its name beneath.
+//
+// A bar of no length is not drawn, as its line would look like a value; its number says 0.
 func (s *barsLayout) column(b column, x float64, r *rowLayout, work bool) {
 	zero, end := s.y(r, 0), s.y(r, 0)
 	if isFinite(b.size) {

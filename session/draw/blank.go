@@ -3,6 +3,8 @@ package draw
 import "math"
 
 // square is the side of the squares of blank axes that is aimed at.
+//
+// Squared paper of schools has 5 mm, which is about as much on a printed page.
 const square = 12.0
 
 // squareArea is the most that blank axes of one scale go across and up.
@@ -10,6 +12,9 @@ const squareArea = 300.0
 
 // squares widens the spans of blank axes to whole squares and gives the place of the
 // plot area: all of the width that the texts leave, about as high as is asked.
+//
+// A path drawn on axes of one unit must keep its shape, so both axes get the same squares then.
+// The height follows from the width, as squares are as high as wide.
 func (s *figureLayout) squares(right, high float64) (left, w, h float64) {
 	across, down := 0, 0
 	room := s.width - s.leftOf(s.yTicks) - right
@@ -32,6 +37,9 @@ func (s *figureLayout) squares(right, high float64) (left, w, h float64) {
 // squared widens a span to whole steps of its ticks, each a handy whole number
 // of squares long, so that values can be plotted by counting squares. Of all
 // steps it takes the one that fills most of the room.
+//
+// From 2 to 12 ticks are tried, as the step that is the next round one may be far longer than the
+// one before it, and leave half of the paper empty.
 func squared(s span, most int) (wide span, t ticks, squares int) {
 	most = max(most, 15) // which every span can be drawn in
 	for about := 2; about <= 12; about++ {
@@ -53,6 +61,9 @@ func squared(s span, most int) (wide span, t ticks, squares int) {
 
 // handy gives the numbers of squares a step of a mantissa may be long: one
 // square is then a round value too.
+//
+// A square of a third or a seventh of a step can't be counted in: with steps of 2, a square is
+// 0.2, 0.25, 0.5 or 1.
 func handy(mantissa int) []int {
 	switch mantissa {
 	case 1:

@@ -7,6 +7,9 @@ import (
 
 // canvas is a plot area of character cells. Unicode cells hold 2×4 Braille
 // dots each; ASCII cells one letter.
+//
+// Signs such as axes and names are under the dots, and a dot of a curve hides the sign of its
+// cell.
 type canvas struct {
 	texts
 	columns, rows int
@@ -19,6 +22,9 @@ func (t texts) canvas(columns, rows int) *canvas {
 }
 
 // box gives the dots' coordinates: the centres of the outermost dots.
+//
+// A curve at the very end of its range is then drawn in the outermost dot, and not cut off beside
+// it.
 func (c *canvas) box() box {
 	across, down := c.grain()
 	return box{0, 0, float64(c.columns*across - 1), float64(c.rows*down - 1)}
@@ -65,6 +71,8 @@ func dotSign(open bool) rune {
 }
 
 // mark puts a sign over what is drawn in a cell.
+//
+// A reading or the head of an arrow must be seen even where the curve goes through it.
 func (c *canvas) mark(column, row int, r rune) {
 	c.set(column, row, r)
 	if column >= 0 && column < c.columns && row >= 0 && row < c.rows {
@@ -73,6 +81,9 @@ func (c *canvas) mark(column, row int, r rune) {
 }
 
 // pen draws one curve, dot by dot.
+//
+// Curves of one graph have patterns, since a terminal has no line widths. The pen counts dots
+// along the curve, so that a pattern is as long on a steep part as on a level one.
 type pen struct {
 	mark  rune  // the letter of an ASCII curve
 	dash  []int // dots drawn and left out in turn; none: all drawn
@@ -91,6 +102,8 @@ func newPen(i int) *pen {
 }
 
 // down says whether the pen touches the paper at its present dot.
+//
+// A letter needs no pattern: what is typed tells the curves apart.
 func (p *pen) down() bool {
 	if len(p.dash) == 0 {
 		return true
@@ -110,6 +123,8 @@ func (p *pen) down() bool {
 }
 
 // line draws a line whose points all lie in the canvas's box.
+//
+// Each step is one dot at most along the longer way, so that no dot of the line is missed.
 func (c *canvas) line(p *pen, line []point) {
 	p.begun = false
 	if len(line) == 1 {
@@ -126,6 +141,9 @@ func (c *canvas) line(p *pen, line []point) {
 	}
 }
 
+// A dot that was just drawn counts once: steps of half a dot would use a pattern up twice as fast.
+// The eight bits of a Braille sign are numbered down the first column, then down the second, with
+// the lowest row last.
 func (c *canvas) dot(p *pen, at point) {
 	x, y := int(math.Floor(at.X+0.5)), int(math.Floor(at.Y+0.5))
 	if p.begun && x == p.x && y == p.y {
@@ -146,6 +164,8 @@ func (c *canvas) dot(p *pen, at point) {
 }
 
 // row gives one row of cells.
+//
+// Dots win over signs. A Braille sign is its bits after U+2800.
 func (c *canvas) row(row int) string {
 	out := make([]byte, 0, 3*c.columns)
 	for k := row * c.columns; k < (row+1)*c.columns; k++ {

@@ -15,6 +15,8 @@ func (b box) holds(p point) bool {
 }
 
 // place maps points of a figure to the coordinates of a drawing.
+//
+// A curve is worked out once and drawn at three widths, each with a place of its own.
 type place struct {
 	x, y span
 	box  box
@@ -29,6 +31,8 @@ func (p place) of(part point) point {
 
 // stretches are the pieces of a curve without breaks: it is broken at points that aren't
 // finite. Their points are told as parts of both axes, which are the same wherever it is drawn.
+//
+// A curve is undefined at a pole, and a line drawn over it would be a wall that is not there.
 func stretches(x, y span, runs [][]graph.Point) (out [][]point) {
 	for _, run := range runs {
 		piece := make([]point, 0, len(run))
@@ -58,6 +62,9 @@ func (p place) visible(stretches [][]point, grain float64) [][]point {
 }
 
 // thin maps a stretch to drawing coordinates and leaves out what can't be seen.
+//
+// A curve may have more points than a screen has columns. Joining the first, lowest, highest and
+// last of a column covers the same dots as joining all.
 func (p place) thin(run []point, grain float64) []point {
 	out := make([]point, 0, min(len(run), 4096))
 	next := p.of(run[0])
@@ -100,6 +107,9 @@ func (p place) thin(run []point, grain float64) []point {
 }
 
 // clip appends the parts of a line that lie inside the box.
+//
+// A curve that leaves the box and comes back is several lines, since a line along the border would
+// look like a part of the curve.
 func (b box) clip(line []point, out [][]point) [][]point {
 	if !slices.ContainsFunc(line, func(p point) bool { return !b.holds(p) }) {
 		return append(out, line)
@@ -126,6 +136,9 @@ func (b box) clip(line []point, out [][]point) [][]point {
 
 // segment clips one segment to the box by the range of its parameter
 // (Liang–Barsky). ok is false where nothing of it is inside.
+//
+// It asks at which part of the way the line enters each side and at which it leaves, and keeps
+// what is between the last entry and the first exit.
 func (b box) segment(p, q point) (from, to point, ok bool) {
 	if b.holds(p) && b.holds(q) {
 		return p, q, true
@@ -158,11 +171,16 @@ func (b box) segment(p, q point) (from, to point, ok bool) {
 }
 
 // beyond tells of points that lie both off one side of the box.
+//
+// Most segments far off are settled by this, without a division.
 func (b box) beyond(p, q point) bool {
 	return p.X < b.left && q.X < b.left || p.X > b.right && q.X > b.right || p.Y < b.top && q.Y < b.top || p.Y > b.bottom && q.Y > b.bottom
 }
 
 // pull moves a point that rounding left just outside onto the border.
+//
+// A point a millionth outside would be drawn outside the frame by a format that writes two
+// decimals.
 func (b box) pull(p point) point {
 	return point{math.Max(b.left, math.Min(b.right, p.X)), math.Max(b.top, math.Min(b.bottom, p.Y))}
 }

@@ -24,6 +24,8 @@ const (
 )
 
 // figure is what is the same of a graph at every width.
+//
+// The height of a plot may change with the width, but not what its y axis says, nor where a curve breaks.
 type figure struct {
 	*entry.Graph
 	across, up          span // of the axes
@@ -35,6 +37,8 @@ type figure struct {
 	spoken, description string
 }
 
+// The power of ten of the x axis doesn't depend on the number of ticks; only how many there are
+// does depend on the width.
 func newFigure(g *entry.Graph) *figure {
 	f := &figure{Graph: g, labels: curveLabels(g)}
 	f.across, f.up = spansOf(g)
@@ -49,6 +53,9 @@ func newFigure(g *entry.Graph) *figure {
 }
 
 // figureLayout is a figure with the places of all that is drawn of it.
+//
+// It is made whole before a line is drawn, so that the height of the drawing is known at its
+// beginning, where formats want it.
 type figureLayout struct {
 	sheet
 	*figure
@@ -66,6 +73,9 @@ type figureLayout struct {
 }
 
 // layout finds the places at a width.
+//
+// Curves are cut to the box before names look for their places, and the height comes last, when it
+// is known how many rows the key takes.
 func (f *figure) layout(width float64) *figureLayout {
 	s := &figureLayout{figure: f, place: place{x: f.across, y: f.up}, yTicks: f.upTicks, width: width}
 	about := int(width / acrossTick)
@@ -89,6 +99,8 @@ type dot struct {
 }
 
 // see finds what is seen of the curves.
+//
+// Thinning to a quarter of a unit and leaving out points within a fifth of one can't be seen, and keeps pages small.
 func (s *figureLayout) see() {
 	s.seen = make([][][]point, len(s.Curves))
 	for i, c := range s.Curves {
@@ -112,6 +124,9 @@ func (s *figureLayout) see() {
 }
 
 // cutBack ends the lines that run to an open dot at its edge.
+//
+// The line would else go through the ring, which would then look like a point that belongs to the
+// curve.
 func cutBack(lines [][]point, at point) [][]point {
 	off := func(p point) float64 { return math.Hypot(p.X-at.X, p.Y-at.Y) }
 	for i, line := range lines {
@@ -136,6 +151,9 @@ func cutBack(lines [][]point, at point) [][]point {
 }
 
 // places places the plot area so that no label is cut.
+//
+// Room at the right is for the last number of the x axis and for names that are put at the ends of
+// curves; the left is for the longest number of the y axis.
 func (s *figureLayout) places() {
 	right := edge + 4
 	if n := len(s.xTicks.texts); n > 0 {
@@ -181,6 +199,9 @@ func (s *figureLayout) trueShape(w, h float64) (float64, float64) {
 }
 
 // leftOf is the room left of the y axis for the texts of its ticks.
+//
+// Numbers are estimated high, so that none touches the edge with any font that a reader's machine
+// has.
 func (s *figureLayout) leftOf(t ticks) float64 {
 	left := 0.0
 	for _, text := range t.texts {
@@ -192,6 +213,9 @@ func (s *figureLayout) leftOf(t ticks) float64 {
 func (s *figureLayout) breadth() float64 { return s.width }
 
 // draw writes the figure.
+//
+// From back to front: squares, axes, asymptotes, curves, rings and dots, readings, names. Blank
+// axes end after the axes, since all else would give the curves away.
 func (s *figureLayout) draw(on vector) {
 	s.vector = on
 	s.begin(s.width, s.height, s.spoken, s.description, 0)
@@ -219,6 +243,9 @@ func (s *figureLayout) draw(on vector) {
 }
 
 // axes draws the axes, their ticks and labels, and the thin zero lines.
+//
+// A tick goes outward, where it can't be taken for a part of a curve. Lines at 0 are drawn only
+// inside the box; at its edge they would double the axis.
 func (s *figureLayout) axes() {
 	b := s.box
 	zero := s.at(0, 0)
@@ -276,6 +303,8 @@ func (s *figureLayout) axisTexts() {
 
 // told says in words what a graph is and what can be seen in it, for readers who
 // can't see it. Of blank axes nothing is told that would give a curve away.
+//
+// The shapes in words, such as rising to a maximum, are what a sighted reader sees first.
 func told(g *entry.Graph) (spoken, description string) {
 	x, y := g.X.Label.String(), g.Y.Label.String()
 	if g.Blank {

@@ -37,6 +37,8 @@ func (s span) logTicks(about int) ticks {
 }
 
 // logText writes n times a power of ten: as a plain number where all are short.
+//
+// From 0.001 to 90000 plain numbers are short, and easier to read than powers.
 func logText(n, power, low, high int) string {
 	if low >= -3 && high <= 4 {
 		return digits(float64(n), power)

@@ -16,6 +16,9 @@ type ground struct {
 
 // inside looks for a free place beside points of the curve from its end backward, right
 // of them before left, above before below.
+//
+// A name right of a point and above it is read with the curve below it, as in most books; left and
+// below are second best.
 func (s *ground) inside(n *name, marks iter.Seq[point]) bool {
 	w := textWidth(n.text)
 	for p := range marks {
@@ -48,6 +51,8 @@ func (s *ground) marks(curve, n int) iter.Seq[point] {
 
 // afar looks for a free place some way off points of the curve, to which a leader goes:
 // one that crosses no other curve, if there is any.
+//
+// Short leaders are tried first, and all that cross no curve before any that does.
 func (s *ground) afar(n *name, marks []point) bool {
 	w := textWidth(n.text)
 	for _, crossing := range []bool{false, true} {

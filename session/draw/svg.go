@@ -190,6 +190,7 @@ func (w *svgWriter) dot(at point, open bool) {
 	w.put("/>\n")
 }
 
+// rules writes a path whose short steps are told by their length, so that ticks are alike.
 func (w *svgWriter) rules(k ink, lines [][]point) {
 	if len(lines) == 0 {
 		return

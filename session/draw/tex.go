@@ -98,6 +98,9 @@ func (w *texWriter) arrow(k ink, from, to point) {
 }
 
 // dashed draws a line with a pattern of strokes and gaps.
+//
+// The pattern goes on from piece to piece of a line, as it does in SVG. A drawing that has used up
+// its pieces is given up, and ends early.
 func (w *texWriter) dashed(pattern []float64, line []point) {
 	phase, left := 0, math.Inf(1)
 	if len(pattern) > 0 {

@@ -84,6 +84,8 @@ func digits(n float64, power int) string {
 // commonPower gives the power of ten taken out of the tick texts of a span: 0
 // where the numbers are short as they are, or their ratios count, otherwise a multiple
 // of 3.
+//
+// Engineers count in thousands, as the prefixes of units do: kJ, MJ.
 func (s span) commonPower() int {
 	most := math.Max(math.Abs(s.from), math.Abs(s.to))
 	if s.log || most >= 0.01 && most < 1e5 {
@@ -98,6 +100,8 @@ func powerOfTen(n int) string { return "10" + writing.Raised(strconv.Itoa(n)) }
 // NiceRange widens [lo, hi] to round values. Where both are the same, the
 // range given has that value inside it. Values that aren't finite count as 0
 // for lo and 1 for hi, infinite ones as a very large number.
+//
+// So the ends of an axis are numbers that somebody would choose.
 func NiceRange(lo, hi float64) (float64, float64) {
 	lo, hi = finite(lo, 0), finite(hi, 1)
 	if lo > hi {

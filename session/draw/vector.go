@@ -10,6 +10,8 @@ import (
 // vector is what a drawing is written on: SVG for a page, a picture of TeX for
 // paper. It writes lines, dots and texts at the places that a layout gives them,
 // in drawing units with y downward, and decides nothing.
+//
+// What is drawn, and where, is thus the same in all formats; a new format is one more vector.
 type vector interface {
 	// begin opens a drawing of a size, with what it is in words. So many of the
 	// fills of bars are used in it.
@@ -30,6 +32,8 @@ type vector interface {
 }
 
 // ink is how a line is drawn.
+//
+// There are no colours: a worksheet is copied in black and white, and not everybody sees colours.
 type ink struct {
 	width float64
 	dash  []float64 // strokes and gaps; none for a solid line
@@ -93,6 +97,8 @@ const (
 )
 
 // textWidth estimates the width of a text in drawing units.
+//
+// No font is at hand where a drawing is made, and none is the same on all machines.
 func textWidth(text string) float64 { return float64(width(text)) * emPart * fontSize }
 
 // textBox gives the box of a text at its place.
