@@ -11,6 +11,9 @@ import (
 // What a part asks for, and where its answers stand.
 
 // report is an answer that a line asks for, with its points.
+//
+// Points are added up on a handout too, where the answer itself is left out: the part says what it
+// is worth.
 func (b *builder) report(a answer) {
 	if b.part != nil {
 		b.part.Points += a.Points
@@ -48,6 +51,9 @@ func drawing(one block) bool {
 }
 
 // concluded is the last result of a part that reports none: its values are its answers.
+//
+// A part that ends in a result and reports none would else have a working and no answer. Both
+// values of a line with two roots are answers.
 func (b *builder) concluded() []answer {
 	n := len(b.results)
 	if n == 0 {
@@ -98,6 +104,9 @@ func (a *answer) joint() string {
 }
 
 // tex is an answer for mathematics, with its value or the words in its place.
+//
+// Markdown and LaTeX set the value each in a way of their own, bold or in a box, and join it in
+// this one.
 func (a *answer) tex(value string) string {
 	left := typeset.Expr(a.X).LaTeX()
 	switch a.joint() {

@@ -21,6 +21,9 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // it; a handout leaves out whatever would give an answer away. It returns what
 // its writer should be told of beside the document: what a handout leaves out, and a
 // question that holds an answer, each with its line.
+//
+// Blocks are made in the order of the lines, so that what the writer put together stays together.
+// What depends on all lines, such as the guard of a handout, is worked out before the first.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
 	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution, set: newSetter(entries)}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
 	guardFigures(entries)
@@ -48,6 +51,9 @@ func New(title string, entries []*entry.Entry, edition Edition) (*Document, []st
 }
 
 // figures says in the foot of a key how results are rounded where no line does.
+//
+// A reader who checks 3.142 against a book must know which figures count. A document whose lines
+// all say how many they want needs no such foot.
 func (b *builder) figures() {
 	how := ""
 	for _, e := range b.all {
@@ -77,6 +83,9 @@ func (b *builder) figures() {
 
 // gravity adds standard gravity to the known quantities where something that is printed
 // uses it.
+//
+// A problem that uses g without a line for it would miss a given; the value is that of the 3rd
+// CGPM, 9.80665 m/s².
 func (b *builder) gravity() {
 	standard := func(f finding.Finding) bool { return f.ID == finding.StandardGravity }
 	if !slices.ContainsFunc(b.all, func(e *entry.Entry) bool { return slices.ContainsFunc(e.Findings, standard) }) {
@@ -112,6 +121,9 @@ func Flawed(entries []*entry.Entry) bool {
 }
 
 // builder makes a document, entry by entry.
+//
+// It keeps what is seen of a part so far: whether anything is reported in it, and which results
+// could be its answer if nothing is.
 type builder struct {
 	edition  Edition
 	doc      *Document
@@ -142,6 +154,8 @@ func (b *builder) add(block block) {
 }
 
 // replace puts a block in the place of the last one.
+//
+// Rows are added so to a table or a working that goes on in the next line.
 func (b *builder) replace(block block) {
 	if b.part != nil {
 		b.part.Blocks[len(b.part.Blocks)-1] = block
@@ -164,6 +178,9 @@ func (b *builder) last() block {
 
 // endPart closes a part: where nothing in it is reported, its last result is its
 // answer.
+//
+// It is called before each part and after the last one; above the first part, results are no
+// answers to anything.
 func (b *builder) endPart() {
 	if b.part == nil {
 		b.results, b.answers = nil, 0
@@ -219,6 +236,9 @@ func (b *builder) key(block block) {
 }
 
 // given is a row of the known quantities, in the table that is being made.
+//
+// Givens above the parts are gathered in one table, even if prose stands between them; inside a
+// part only neighbours are, as a given there belongs to its place.
 func (b *builder) given(name syntax.Expr, shown shown, meaning string) {
 	row := given{name, shown, meaning}
 	for i, block := range b.doc.Blocks {
@@ -237,6 +257,8 @@ func (b *builder) given(name syntax.Expr, shown shown, meaning string) {
 }
 
 // valued tells whether a symbol is given a value in a later line.
+//
+// A name that is said to be unknown and is given a value further down would be in the table twice.
 func (b *builder) valued(name string, line int) bool {
 	for _, o := range b.all {
 		for _, v := range o.Values() {
@@ -270,6 +292,9 @@ func name(s string) syntax.Expr {
 
 // function is a function of the worksheet: above the parts it belongs to the
 // problem, in a part to the solution.
+//
+// Functions that follow each other share one alignment, as lines of a working do. One by intervals
+// has a brace, and is a block of its own.
 func (b *builder) function(s *syntax.FuncDef, e *entry.Entry) {
 	if e.Failed() || !b.public(s, e) {
 		return
@@ -306,6 +331,9 @@ func lead(meaning string) []entry.WorkLine {
 func titled(formula string) entry.Said { return entry.Words(strings.ReplaceAll(formula, "_", " ")) }
 
 // working is the worked lines of a result.
+//
+// What a line worked out has steps for a screen, and paper asks for less: a step that changes
+// nothing is left out, words alone go above the next step, and a value is not written twice.
 func (b *builder) working(e *entry.Entry) {
 	lines := e.Working()
 	if len(lines) == 0 {
@@ -361,6 +389,9 @@ func (b *builder) working(e *entry.Entry) {
 }
 
 // shows tells whether the right side of a line is a value, as it is shown or to other figures.
+//
+// The last step of many workings is the value itself, and the line that records it would repeat it
+// to other figures.
 func shows(l *entry.WorkLine, v *entry.Value) bool {
 	if l.Right == nil || v == nil {
 		return false
@@ -377,6 +408,9 @@ func shows(l *entry.WorkLine, v *entry.Value) bool {
 
 // unrepeated is a working, or its end alone where an earlier one is the same but for the
 // name of the result; it tells which.
+//
+// The x and y of a vector, or the same formula for three bodies, would fill pages with one
+// working.
 func (b *builder) unrepeated(gives []string, lines []entry.WorkLine, says []string) ([]entry.WorkLine, bool) {
 	if len(gives) != 1 || len(lines) < 4 || b.edition != Key {
 		return lines, false
@@ -400,6 +434,8 @@ func (b *builder) unrepeated(gives []string, lines []entry.WorkLine, says []stri
 }
 
 // masked is an expression on a line without one of its names.
+//
+// Only whole names are taken out: without t, tan is still tan.
 func masked(text, name string) string {
 	var b strings.Builder
 	for at := 0; at < len(text); {
@@ -413,6 +449,8 @@ func masked(text, name string) string {
 }
 
 // mismatched tells whether a result is reported in a wrong unit.
+//
+// Such a result is a flaw of its line and no answer to build on.
 func mismatched(e *entry.Entry) bool {
 	return slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.Severity == finding.Mismatch })
 }

@@ -6,6 +6,9 @@ import (
 )
 
 // drawn is a drawing with what is said below it.
+//
+// What is said of a drawing is words for whoever can't see it, and a help to read it for others,
+// so it is printed and not only attached.
 type drawn struct {
 	draw.Drawing
 	Below  []entry.Said

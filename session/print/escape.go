@@ -12,6 +12,8 @@ import (
 func clean(text string) string { return writing.Clean(text, writing.Page) }
 
 // oneLine makes a single line of a text.
+//
+// A title with a line end in it would end a heading of Markdown, or a row of a table.
 func oneLine(text string) string { return strings.Join(strings.Fields(clean(text)), " ") }
 
 // paragraphs splits a text at its empty lines, and each paragraph into its lines.
@@ -64,6 +66,9 @@ func apart(line string) bool {
 
 // framed is a text with what opens and what shuts it; where there is no text there is no
 // frame.
+//
+// Most of what a document says of something is there or not: points, a label, a tail, a reason.
+// This way each place says once how it looks, and a bracket never stays empty.
 func framed(open, text, shut string) string {
 	if text == "" {
 		return ""
@@ -82,6 +87,8 @@ func escapeLines(text string) string { return htmlEscapes.Replace(clean(text)) }
 
 // escapeMarkdown writes text so that no part of it is Markdown or HTML, for one
 // line of a paragraph, a heading or a cell.
+//
+// Only signs that mean something to CommonMark get a stroke, as source is read by people too.
 func escapeMarkdown(text string) string { return markedText(oneLine(text), true) }
 
 // markedText is escapeMarkdown for a piece of such a line, which may be the first.
@@ -115,6 +122,8 @@ func longestRun(text string, c byte) int {
 }
 
 // codeSpan writes text in typewriter letters, as it is.
+//
+// The fence is longer than any run of such marks within, as CommonMark asks for.
 func codeSpan(text string) string {
 	text = oneLine(text)
 	if text == "" {

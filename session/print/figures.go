@@ -11,6 +11,9 @@ import (
 const guardedBy = 2
 
 // guardFigures shows more figures of the results that later results are worked out from.
+//
+// Whoever goes on from 4.7 gets another last figure than whoever goes on from 4.673; the answer
+// itself is shown as its givens allow.
 func guardFigures(entries []*entry.Entry) {
 	used := map[int]bool{}
 	for _, e := range entries {

@@ -14,6 +14,9 @@ const blank = "________"
 
 // fill puts values in the place of names in braces: for the prose of a line that of the
 // nearest line above; for the title, which has no line, the first.
+//
+// A problem says {m} once, and its text changes with the given. An answer in braces would be given
+// away, so that a handout has a line to write on in its place.
 func (b *builder) fill(text string, line int) string {
 	return syntax.FillBraces(text, func(name string) (string, bool) {
 		var found *entry.Value
@@ -43,6 +46,9 @@ func (b *builder) fill(text string, line int) string {
 // other tells of a number in a question that is none of those put in or worked out,
 // where a given of the same kind of quantity has another value: one of the two may be
 // from an earlier version of the problem.
+//
+// A teacher who changes m = 2 kg to 3 kg easily forgets the 2 kg in the question. Numbers that
+// nothing in the worksheet is near to are told with the nearest given.
 func (b *builder) other(e *entry.Entry, question string) {
 	for _, n := range readNumbers(question, b.guard.units) {
 		if n.unit == nil || n.unit.Dim().IsOne() && n.unit.Text() == "%" || b.guard.stated(&n) {

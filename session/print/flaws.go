@@ -11,6 +11,8 @@ import (
 
 // flaws are the findings of a statement that a reader must see; notes are for
 // the one who writes.
+//
+// A key that looks right while a check in it failed would be worse than none.
 func (b *builder) flaws(e *entry.Entry) {
 	if b.edition == Handout {
 		return
@@ -28,6 +30,9 @@ func (b *builder) flaws(e *entry.Entry) {
 
 // of is the setter for what is said of one line: a name that is a unit's symbol too, as N
 // is, is a name there if the line has it as one.
+//
+// In 3 N is too small, N is a unit in most lines, and a number of turns in the one that defines
+// it.
 func (s *setter) of(e *entry.Entry) *setter {
 	own := &setter{names: map[string]bool{}, vectors: s.vectors, units: s.units}
 	for name := range s.names {

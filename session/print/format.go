@@ -13,6 +13,9 @@ import (
 // format is a form that documents are written in. It answers for every kind of
 // block; one that lacks an answer does not compile. Texts come as they were typed:
 // a format makes them safe.
+//
+// Each has its own notion of a line, a table or a formula; which blocks there are and in which
+// order is none of its business.
 type format interface {
 	begin(d *Document)
 	part(p *part, number int)
@@ -49,6 +52,9 @@ type solved struct {
 const usual, eachPart = 1 << 16, 6 << 10
 
 // write writes a document in a format.
+//
+// The answers of all parts come once more at the end, where they are looked up, unless there is
+// one alone.
 func write(d *Document, to format) {
 	w := writer{format: to}
 	w.begin(d)
@@ -84,6 +90,7 @@ func (b note) write(w *writer) {
 	}
 }
 
+// A name in the head tells workings of one part apart; one alone needs none.
 func (b working) write(w *writer) {
 	switch {
 	case b.Definitions, len(b.Of) == 0:
@@ -149,6 +156,8 @@ func (d *Document) edition() string {
 }
 
 // points says how many points something is worth; empty for none.
+//
+// "1 point" is one and "2 points" are several, in each format alike.
 func points(n int) string {
 	if n <= 0 {
 		return ""
@@ -190,6 +199,8 @@ func (c *check) claim() typeset.Box {
 }
 
 // box lays out a function by intervals, with a brace.
+//
+// It is set as in a textbook: a brace, and behind each value when it holds.
 func (c *cases) box() typeset.Box {
 	all := make([]typeset.Case, len(c.Rows))
 	for i := range c.Rows {
@@ -220,6 +231,8 @@ func (t *table) numbers(column int) bool {
 }
 
 // heading is the first word of a finding, in capitals where it must not be missed.
+//
+// A caution doesn't make a document wrong, and is not shouted.
 func (f *flaw) heading() string {
 	if f.Severity.Fails() {
 		return strings.ToUpper(f.Severity.String())

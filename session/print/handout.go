@@ -16,6 +16,8 @@ func (b *builder) tell(e *entry.Entry, what string) {
 }
 
 // leaveOut tells that something of a line is not in the handout.
+//
+// Nothing is left out in silence: the writer sees which line, why, and how to keep it.
 func (b *builder) leaveOut(e *entry.Entry, what, why string) {
 	b.tell(e, what+" is left out of the handout: "+why+". `on handout` before the line keeps it.")
 }
@@ -62,6 +64,8 @@ func (b *builder) meaning(e *entry.Entry, text string) string {
 
 // public tells whether a function of a part is printed on a handout: a question may
 // need one that uses what is given alone, and another would be a step of the solution.
+//
+// The functions that are shown are known from then on, and others may use them.
 func (b *builder) public(s *syntax.FuncDef, e *entry.Entry) bool {
 	if b.edition == Key || wanted(e) {
 		return true
@@ -133,6 +137,8 @@ const (
 
 // room is the empty space that a part is left to answer in, with a line for each
 // result that it asks for.
+//
+// Eight rows of handwriting are about a quarter of a page. A part that is worth more asks for more.
 func (b *builder) room() room {
 	lines := usualRoom
 	if b.pointed {

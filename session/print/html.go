@@ -23,6 +23,8 @@ func HTML(d *Document) []byte {
 }
 
 // page is a document on its way to HTML.
+//
+// All goes into one slice: drawings and formulas append to it, and nothing is copied.
 type page struct {
 	out     []byte
 	handout bool
@@ -46,6 +48,7 @@ func (p *page) formula(set typeset.Box) {
 	}
 }
 
+// MathML is read aloud and can be enlarged; a picture of a formula is neither.
 func (p *page) math(tag string, set typeset.Box) {
 	p.text(tag)
 	p.out = set.MathML(p.out)
@@ -107,6 +110,9 @@ func (p *page) begin(d *Document) {
 }
 
 // heads are the heads of the pages on paper: the title, and which page it is.
+//
+// The title is a string of CSS there, in which all that is no letter or digit is written by its
+// code: a title can't end the style sheet.
 func heads(title string) string {
 	var quoted strings.Builder
 	for _, r := range title {
@@ -136,6 +142,7 @@ func (p *page) end(d *Document) {
 	p.text("</body>\n</html>\n")
 }
 
+// A section that is named by its heading is a landmark, from which one can jump to the next.
 func (p *page) part(part *part, number int) {
 	p.parts = number
 	id, where := "part-"+strconv.Itoa(number), "part "+strconv.Itoa(number)

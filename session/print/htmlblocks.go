@@ -15,6 +15,9 @@ const phone = 40
 
 // region opens a box of some width in digits. One that is too wide for a phone scrolls
 // sideways there, for keyboards too.
+//
+// WCAG 2.1.1 asks that whatever scrolls can be scrolled without a mouse, so it takes the focus,
+// and has a name that says what one has come to.
 func (p *page) region(class, what string, wide int) {
 	if wide <= phone {
 		p.text(`<div class="`, class, "\">\n")
@@ -24,6 +27,8 @@ func (p *page) region(class, what string, wide int) {
 }
 
 // name makes the name of a region differ from all others.
+//
+// Two landmarks of one name can't be told apart in the list that a screen reader makes of them.
 func (p *page) name(what string) string {
 	if p.where != "" {
 		what += ", " + p.where
@@ -100,6 +105,8 @@ func (p *page) worked(lines []entry.WorkLine) {
 	}
 }
 
+// An ordered list tells how many steps there are and which one is read. How wide the box is
+// follows from its widest line, so that only wide ones scroll.
 func (p *page) lines(what string, lines []entry.WorkLine) {
 	left, most := 0, 0
 	set := make([]rightSide, len(lines))
@@ -133,6 +140,8 @@ func (p *page) lines(what string, lines []entry.WorkLine) {
 
 // lastTwo is where the last two equations of a working begin, which with what follows
 // them stay on one page.
+//
+// A result alone on the top of the next page has lost what it comes from.
 func lastTwo(lines []entry.WorkLine) int {
 	n, at := 0, len(lines)
 	for ; at > 0 && n < 2; at-- {
@@ -168,6 +177,9 @@ func (p *page) line(l *entry.WorkLine, right rightSide) {
 }
 
 // sides writes both sides of a line.
+//
+// A very long left side would push all equals signs to the right edge, so that it has a row of its
+// own.
 func (p *page) sides(l *entry.WorkLine, right rightSide) {
 	class := "left"
 	if one := whole(l, right); !one.IsEmpty() {
@@ -191,6 +203,8 @@ func (p *page) sides(l *entry.WorkLine, right rightSide) {
 
 // fitting gives the class of a formula that must be set smaller to fit on paper,
 // by how wide it is.
+//
+// A page on a screen scrolls; paper doesn't, and cuts off what is too wide.
 func fitting(letters int) string {
 	switch {
 	case letters <= longest:
@@ -249,6 +263,8 @@ func (p *page) answers(all []solved) {
 }
 
 // result writes what an answer says.
+//
+// The sign belongs to the formula before it, so that no line of the page begins with it.
 func (p *page) result(a *answer) {
 	left, joint := typeset.Expr(a.X), a.joint()
 	if joint == "=" {
@@ -319,6 +335,7 @@ func (p *page) drawing(d drawn) {
 	p.text("</figure>\n")
 }
 
+// The name of its region is made of the heads, and cut where it would be read for too long.
 func (p *page) table(t *table) {
 	var names []string
 	for _, h := range t.Heads {
@@ -384,6 +401,9 @@ func (p *page) label(text string, formula typeset.Box) {
 }
 
 // cell writes a cell of a column, whose numbers have a tail of that length at most.
+//
+// A number alone is text, which can be copied into a spreadsheet; one with a power of ten is a
+// formula.
 func (p *page) cell(c entry.Cell, longest tail) {
 	if c.Value == nil {
 		p.text("<td>")

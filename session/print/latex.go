@@ -26,6 +26,8 @@ func LaTeX(d *Document) []byte {
 }
 
 // paper is a document on its way to LaTeX.
+//
+// How things look is in preamble.tex; here is what depends on the document.
 type paper struct {
 	b       bytes.Buffer
 	set     *setter
@@ -77,6 +79,9 @@ func (p *paper) text(all ...string) {
 }
 
 // inline sets a formula in the text, no wider than the line.
+//
+// LaTeX does not break a formula of one box, and prints over the margin; \fit makes it smaller
+// then.
 func inline(set typeset.Box, width string) string { return mathIn(set.LaTeX(), width) }
 
 // mathIn is inline for LaTeX of math mode.
@@ -116,6 +121,8 @@ func (p *paper) room(r *room) {
 }
 
 // joined takes back the place for a page to end: what comes next belongs to what is above.
+//
+// A page that begins with an answer in a box has it far from its working.
 func (p *paper) joined() {
 	if bytes.HasSuffix(p.b.Bytes(), []byte(between)) {
 		p.b.Truncate(p.b.Len() - len(between))
@@ -151,6 +158,8 @@ func (p *paper) rows(lines []string) {
 // broken between pages otherwise.
 const mostRows = 32
 
+// Each part of a long table has its head again, as a page that begins with bare rows can't be
+// read.
 func (p *paper) givens(rows []given) {
 	for len(rows) > 0 {
 		n := min(len(rows), mostRows)
@@ -185,6 +194,8 @@ func (p *paper) working(w *working, of []syntax.Expr) {
 }
 
 // beside sets columns of a working side by side, smaller if they have no room else.
+//
+// The two components of a vector are worked out in step, and are read across.
 func (p *paper) beside(columns [][]entry.WorkLine) {
 	p.text("%\n\\[\\fit{159mm}{$")
 	for k, column := range columns {
@@ -239,6 +250,8 @@ func (p *paper) cases(c *cases) {
 // between ends a working, a check or an answer: a page may be broken there, unless an answer is next.
 const between = "\\between\n"
 
+// The last two equations stay on one page, each row stays with those that go on from it, and
+// elsewhere a page may end.
 func (p *paper) lines(lines []entry.WorkLine) {
 	// The display goes on in the same paragraph: an empty one would take a line.
 	if lead := lines[0].Words; lead != nil {
@@ -294,6 +307,9 @@ func (p *paper) lines(lines []entry.WorkLine) {
 const mostBeside = 34
 
 // texLine gives the rows of an alignment for one line of a working.
+//
+// A long formula or reason takes no room of its column (\rlap), since one such line would move the
+// equals signs or the reasons of all others.
 func (p *paper) texLine(l *entry.WorkLine) []string {
 	var rows []string
 	set := right(l)
@@ -377,6 +393,7 @@ func (p *paper) flaw(f *flaw) {
 	p.text("}\n", between)
 }
 
+// It is made smaller to fit the page, as all of its columns belong together.
 func (p *paper) table(t *table) {
 	tails := t.tails()
 	for rows, first := t.Rows, true; first || len(rows) > 0; first = false {

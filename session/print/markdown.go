@@ -21,6 +21,8 @@ func Markdown(d *Document) []byte {
 }
 
 // marked is a document on its way to Markdown.
+//
+// Formulas are LaTeX between dollar signs, which GitHub, GitLab, pandoc and most notebooks show.
 type marked struct {
 	b   bytes.Buffer
 	set *setter
@@ -55,6 +57,9 @@ func (m *marked) end(d *Document) {
 }
 
 // paragraph writes something that stands apart from what is around it.
+//
+// Blocks of CommonMark need an empty line between them in nearly all cases; one for all is never
+// wrong.
 func (m *marked) paragraph(pieces ...string) {
 	from := m.b.Len()
 	for _, text := range pieces {
@@ -70,6 +75,9 @@ func (m *marked) paragraph(pieces ...string) {
 var mathEscapes = strings.NewReplacer(`\$`, `\char36 `, "`", `\char96 `, "](", "]{}(", "\n", " ")
 
 // dollars sets a formula in the text.
+//
+// A reader of Markdown looks for code and links before it looks for formulas, so that their signs
+// are written by number.
 func dollars(set string) string {
 	set = strings.TrimSpace(set)
 	if strings.ContainsAny(set, "$`]\n") { // most have none of them
@@ -79,6 +87,8 @@ func dollars(set string) string {
 }
 
 // inCell is dollars without the strokes that part the cells of a table.
+//
+// A stroke ends a cell even between dollar signs, and \vert looks the same.
 func inCell(set typeset.Box) string {
 	return strings.ReplaceAll(dollars(set.LaTeX()), "|", `\vert `)
 }
@@ -94,6 +104,7 @@ func (m *marked) endPart() {}
 func (m *marked) note(all []string)     { lines(m, all, m.prose, "", nextRow) }
 func (m *marked) told(all []entry.Said) { lines(m, all, m.say, "", nextRow) }
 
+// Pictures would be files of their own, and one file can be sent and kept.
 func (m *marked) drawing(d drawn) {
 	text := strings.TrimRight(d.Text(76, 22, false), "\n")
 	fence := strings.Repeat("`", max(3, longestRun(text, '`')+1))
@@ -176,6 +187,9 @@ func (m *marked) working(w *working, of []syntax.Expr) {
 
 // definitions writes lines with their equals signs one under the other, and their
 // reasons in a column beside them.
+//
+// Words between equations end one alignment and begin the next: a display holds no prose that
+// could be broken.
 func (m *marked) definitions(all []entry.WorkLine) {
 	var rows []string
 	flush := func() {
@@ -197,6 +211,9 @@ func (m *marked) definitions(all []entry.WorkLine) {
 }
 
 // rows are the rows of an alignment for one line of a working.
+//
+// A reason has a column of its own where there is one, and else the row below, with room before
+// it.
 func (m *marked) rows(l *entry.WorkLine) []string {
 	rows := aligned(l.LeftBox().LaTeX(), right(l).tex())
 	if l.Reason != nil && l.Column > 0 {

@@ -47,6 +47,9 @@ func plainNumber(c entry.Cell) (string, bool) {
 
 // breadth estimates how wide an expression is when set, in digits. A fraction is
 // as wide as its wider part.
+//
+// It need not be right to a letter. It decides where a formula is broken, which must not depend on
+// a font.
 func breadth(x syntax.Expr) int {
 	switch x := x.(type) {
 	case nil:
@@ -116,12 +119,16 @@ func lettersFollow(x syntax.Expr) bool {
 const longest, longestBeside = 66, 25
 
 // rightSide is what stands at the right of a line of a working, set.
+//
+// All formats break a long right side at the same places, as typeset finds them.
 type rightSide struct {
 	rows  []typeset.Box // as many as it needs
 	reach int           // the breadth of the widest
 }
 
 // right sets what stands at the right of a line.
+//
+// A value is never broken: a number and its unit are one.
 func right(l *entry.WorkLine) rightSide {
 	if l.Shown != nil || l.Right == nil {
 		s := shown{Value: l.Shown}
@@ -159,6 +166,8 @@ func (r rightSide) tex() []string {
 
 // whole sets a line whose left side has a row of its own as one relation there, where all of
 // it is short enough for a phone; else it is empty.
+//
+// So a long name with a short value takes one row and not two.
 func whole(l *entry.WorkLine, right rightSide) typeset.Box {
 	if n := breadth(l.Left); n <= wide || n+3+right.reach > phone || len(right.rows) != 1 {
 		return typeset.Box{}

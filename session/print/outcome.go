@@ -8,6 +8,9 @@ import (
 )
 
 // outcome makes the blocks of what became of a statement.
+//
+// It visits what a line came to, so that a new kind of outcome doesn't compile until a document
+// has a place for it.
 type outcome struct {
 	*builder
 	e *entry.Entry
@@ -53,6 +56,9 @@ func (o outcome) Result(r *entry.Result) {
 const mostReadings = 40
 
 // readings is a table of readings; of a long one, what it holds.
+//
+// Forty rows fill a page; the rest of a file of ten thousand is nothing to read, and its range and
+// mean tell more.
 func (o outcome) readings(r *entry.Result) {
 	if len(r.Values[0].List.SI) > mostReadings {
 		o.add(text{Lines: r.Notes})
@@ -130,6 +136,8 @@ var signs = map[syntax.SignWord]string{syntax.Negative: "is negative", syntax.Po
 
 // Graph is a figure. The key shows the curves of blank axes too, unless another
 // graph draws them anyway; a handout has the blank axes alone.
+//
+// Axes of a handout end at round values, since the ends of a curve may be what is asked for.
 func (o outcome) Graph(g *entry.Graph) {
 	switch {
 	case o.edition == Handout && g.Blank:

@@ -35,6 +35,8 @@ func Plain(d *Document, columns int) []byte {
 }
 
 // plainText is a document on its way to plain text.
+//
+// All widths are counted in cells, of which a Chinese character takes two and an accent none.
 type plainText struct {
 	b       strings.Builder
 	columns int
@@ -84,6 +86,8 @@ func (t *plainText) gap() { t.b.WriteByte('\n') }
 
 // wrapped writes a text, its first row after one indent and the others after
 // another.
+//
+// Rows after the first are indented, so that one sees where the next thing begins.
 func (t *plainText) wrapped(first, next, text string) {
 	indent := max(rows.Width(first), rows.Width(next))
 	for i, row := range fold(text, t.columns-indent) {
@@ -192,6 +196,7 @@ func plainSide(x syntax.Expr) string {
 	return oneLine(typeset.Expr(x).Page())
 }
 
+// Columns side by side need 32 cells each; in a narrower window they follow one another.
 func (t *plainText) working(w *working, of []syntax.Expr) {
 	heading := "Working"
 	if len(of) > 0 {
@@ -277,6 +282,8 @@ func (t *plainText) line(l *entry.WorkLine, most int) {
 }
 
 // long writes a right side in as many rows as it needs.
+//
+// It is broken before a sign where that can be, as a book does, and goes on below the equals sign.
 func (t *plainText) long(row, indent, right string) {
 	switch {
 	case right == "":
@@ -305,6 +312,7 @@ func (t *plainText) answers(all []solved) {
 	t.gap()
 }
 
+// A box has no meaning where it is broken, so that a long answer has an arrow before it.
 func (t *plainText) answer(a *answer) {
 	s := plainAnswer(a) + framed("   [", points(a.Points), "]")
 	if n := rows.Width(s); n+4 <= t.columns {

@@ -65,6 +65,9 @@ func together(text string) string { return strings.ReplaceAll(text, " ", "\u00a0
 
 // setter sets what a person wrote: names of the worksheet in it are mathematics, minus signs are
 // minus signs, and units have their powers raised.
+//
+// A worksheet is typed on a keyboard, and its prose is printed beside formulas that are set: v_0
+// in a question and v with a small 0 in the answer would look like two things.
 type setter struct {
 	names   map[string]bool
 	vectors map[string]bool // those of them that have arrows
@@ -106,6 +109,9 @@ func newSetter(all []*entry.Entry) *setter {
 func (s *setter) prose(text string) []piece { return s.line(oneLine(text)) }
 
 // line sets a line of text, or a part of one.
+//
+// At each place the longest readings come first: a product of units, a formula, a name, a number.
+// What is none of these is a letter of a word.
 func (s *setter) line(text string) []piece {
 	if s == nil {
 		return []piece{{words: text}}
@@ -137,6 +143,8 @@ func (s *setter) line(text string) []piece {
 
 // unit reads a product or quotient of units, such as N·m and m/s², of which no letter is a
 // name then. It returns how long it is, or 0, also where all of them are names here.
+//
+// In 5 N·m, m is no mass, whatever m is in the worksheet.
 func (s *setter) unit(text string, at int) int {
 	before, size := utf8.DecodeLastRuneInString(text[:at])
 	word, _, _ := strings.Cut(text[at:], " ")
@@ -178,6 +186,9 @@ func (s *setter) formula(text string, at int) (syntax.Expr, int) {
 
 // known reads an expression that has a name of the worksheet in it, and is no unit if it
 // has others too; nil for any other text.
+//
+// Prose has many runs of letters with signs between that happen to be formulas. Only what names a
+// quantity of this page is meant as one.
 func (s *setter) known(text string) syntax.Expr {
 	x := s.read(text)
 	if x == nil {
@@ -248,6 +259,9 @@ func wordEnd(text string, at int) int {
 // english tells whether a name is more likely a word of the language than a symbol:
 // it has three letters or more and no index, or is a word of one letter that nothing
 // makes a symbol, or the label of a part.
+//
+// Names such as a and I are words in most sentences; with a bracket, an index or an equals sign
+// behind them they are symbols.
 func english(word, after, before string) bool {
 	switch {
 	case strings.ContainsAny(word, "_0123456789"):

@@ -34,6 +34,8 @@ type quantity struct {
 }
 
 // secret is a result that must not be read off a handout.
+//
+// A result in metres may be leaked in centimetres, so all are compared in SI.
 type secret struct {
 	quantity
 	name string
@@ -163,6 +165,9 @@ func (g *guard) reveals(text string) *leak {
 }
 
 // of finds the result that a written number is, if it is none of those put in.
+//
+// A small number without a unit is mostly a count or the number of a line; with three figures, or
+// behind a word such as is, it is suspect.
 func (g *guard) of(n *written) *secret {
 	for i := range g.secrets {
 		s := &g.secrets[i]
@@ -195,6 +200,9 @@ func (g *guard) putIn(n *written, u *units.Unit) bool {
 // three and more, cut off. A number of one figure is one only if it is exact, or has
 // noughts for two more. A
 // temperature may be a difference too, and signs don't count.
+//
+// The error of a false alarm is a note that was left out and told of. That of a miss is an answer
+// on the paper of a test, so that the comparison is generous.
 func (n *written) is(q quantity, u *units.Unit) bool {
 	if u.Dim() != q.dim || n.value == 0 {
 		return false
@@ -222,6 +230,8 @@ var stretches = []float64{1, 1.25, 1.5, 2, 3, 4, 5, 7, 10}
 
 // redraw widens the y axis of blank axes until no tick is a result; if none of the
 // ranges tried is free of one, it returns what the ticks hold, and the axes stay.
+//
+// A tick at the very answer is a hint that nobody meant to give.
 func (g *guard) redraw(axes *entry.Graph) *leak {
 	lo, hi := draw.Height(axes)
 	var held *leak

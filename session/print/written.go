@@ -16,6 +16,9 @@ import (
 
 // written is a number as it stands in prose, read in one of the ways that its spelling
 // allows.
+//
+// 1,250 is twelve hundred and fifty to one reader and one and a quarter to another, so that a text
+// may hold both.
 type written struct {
 	text  string
 	value float64
@@ -44,6 +47,8 @@ var others = sync.OnceValue(func() *regexp.Regexp {
 })
 
 // readNumbers finds the numbers in a text with the units behind them, but for uncertainties.
+//
+// An uncertainty is no value that could be asked for: the 0.2 of 4.7 ± 0.2 is left out.
 func readNumbers(text string, table *units.Table) []written {
 	var out []written
 	for _, at := range numbers().FindAllStringIndex(text, -1) {
@@ -124,6 +129,8 @@ func spelled(text string) []written {
 
 // decimal reads digits with a point. Noughts at the end of a whole number may be there
 // for their place alone: they are no figures.
+//
+// How many figures a number has decides how near to a result it must be to be that result.
 func decimal(head string, power int) written {
 	whole, fraction, point := strings.Cut(head, ".")
 	digits := whole + fraction
@@ -141,6 +148,8 @@ const longestUnit = 48
 // unitBehind reads the unit that follows a number in prose: the longest run of words and
 // signs that is one. It returns where that ends, or else whether a word follows, which
 // the number counts.
+//
+// The longest is meant: m/s behind a number is not metres, with a stroke after it.
 func unitBehind(text string, at int, table *units.Table) (u *units.Unit, end int, counts bool) {
 	rest, _, _ := strings.Cut(text[at:], "\n")
 	sc := units.Scanner{Text: rest}
