@@ -86,6 +86,7 @@ func turnsInEquation(l *eval.Line, e syntax.Equation) {
 // period has one below, a rate in rad/s one radian.
 type counted struct {
 	whole, radians int
+	rate           bool
 	goesWith       string // its name, where it goes with radians
 }
 
@@ -95,14 +96,14 @@ func leftTurns(name string, asked bool, v *entry.Value) counted {
 	switch perTime := v.Dim == perSecond; {
 	case asked && v.Unit.Turns(), asked && !perTime && v.Dim != perMetre:
 	case asked && v.Unit.Tag() == units.Angle:
-		return counted{radians: 1}
+		return counted{radians: 1, rate: true}
 	case asked && v.Unit.Tag() == units.Cycle:
 		return counted{whole: 1}
 	case asked:
 	case perTime && units.Usual(name) == "Hz":
 		return counted{whole: 1}
 	case perTime && units.Usual(name) == "rad/s", v.Dim.IsOne() && symbol == "φ":
-		return counted{radians: 1}
+		return counted{radians: 1, rate: perTime}
 	case v.Dim == second && isPeriod(name), v.Dim == metre && symbol == "λ":
 		return counted{whole: -1}
 	case withRadians(name, v.Dim):
@@ -139,12 +140,13 @@ func simple(v float64) bool {
 //
 // Where a turn above the bar meets a radian below it, as in f/k, or the other way round, they
 // have the same dimension and differ by 2π: v is 2π*f/k. A radius, a moment of inertia or a torque
-// goes with radians, since v = r*ω, so that r*f lacks 2π. Where the sum of both is another on the
+// goes with radians, since v = r*ω, so that r*f lacks 2π; with a time T that is sure of an amplitude
+// alone. Where the sum of both is another on the
 // two sides, the line is of another kind: ω*T is an angle, and θ/T a rate.
 func turnsOf(l *eval.Line, f *factors, left counted) (t turning) {
 	var all counted
 	t.goesWith = left.goesWith
-	cycles, speed, goes := 0, false, 0
+	cycles, speed, goes := 0, false, 0 // cycles as a frequency has them, and the power of what goes with radians
 	for _, p := range f.names[:f.n] {
 		d, ok := l.Planner.Find(&syntax.Name{Name: p.name})
 		if !ok || d.Slot == run.NoSlot {
@@ -158,6 +160,8 @@ func turnsOf(l *eval.Line, f *factors, left counted) (t turning) {
 			t.whole = p.name
 		case c.whole < 0:
 			t.whole = p.name
+		case left.radians == 1 && left.rate && st.Dim.IsOne() && st.Tag == units.None && is(p.name, "N n"): // ω = N/t
+			c.whole = 1
 		case c.radians != 0:
 			t.radian = p.name
 		case withRadians(p.name, st.Dim):
@@ -174,8 +178,8 @@ func turnsOf(l *eval.Line, f *factors, left counted) (t turning) {
 	switch {
 	case t.goesWith != "" && left.whole == 1 && f.n == 2 && speed && goes == -1: // v/r in Hz
 		t.lost = -1
-	case t.goesWith != "" && t.radian == "" && left.whole == 0 && left.radians == 0 && all.whole == cycles:
-		t.lost = cycles
+	case t.goesWith != "" && t.radian == "" && left.whole == 0 && left.radians == 0 && (all.whole == cycles || is(t.goesWith, "A") && f.number == 1):
+		t.lost = lacks
 	case t.goesWith == "" && (t.radian != "" || left.radians != 0) && all.whole+all.radians == left.whole+left.radians:
 		t.lost = lacks
 	}
