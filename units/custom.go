@@ -103,6 +103,16 @@ func NamedTag(name string, t Tag) Tag {
 // dimension.
 func Customary(name string, d Dim) bool { return slices.Contains(Customs(name), d) }
 
+// HasSymbol tells whether some letter customarily stands for quantities of a dimension.
+func HasSymbol(d Dim) bool {
+	for _, of := range customDims() {
+		if slices.Contains(of, d) {
+			return true
+		}
+	}
+	return false
+}
+
 // Customs are the dimensions of the quantities that a name customarily stands for, the
 // commonest first.
 func Customs(name string) []Dim {

@@ -3,6 +3,7 @@ package advise
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
@@ -33,8 +34,14 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	bySlip := worked && is(name, "F W K U E v a T k h t ω P p I N")
 	turned := worked && !bySlip && units.Customary(name, units.Dim{}.Div(v.Dim)) // Rp = 1/R1 + 1/R2
 	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
-	if l.Entry.Failed() || v.Named || len(b.names) == 0 && len(b.numbers) == 0 && !(odd && worked) || v.Dim.IsOne() && !(odd && worked && slices.Contains(neverPlain[:], units.Symbol(name)) && b.measured(x)) {
+	if l.Entry.Failed() || v.Named || len(b.names) == 0 && len(b.numbers) == 0 && !(odd && worked) {
 		return
+	}
+	if v.Dim.IsOne() {
+		odd = odd && (worked && slices.Contains(neverPlain[:], units.Symbol(name)) && b.measured(x) || b.oneLacks())
+		if !odd {
+			return
+		}
 	}
 	measures := b.others && !slices.ContainsFunc(b.names, func(d *plan.Def) bool {
 		return !isMeasured(d.Name) && !units.Customary(d.Name, units.Dim{}) // a fit, a series: y = b*x + d*x^2
@@ -45,8 +52,11 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			return ok && n.Name == d.Name
 		}
 		unit := ""
-		if odd {
-			unit = b.explains(d, name, x, is)
+		switch {
+		case odd:
+			unit = b.explains(d, units.Customs(name), x, is)
+		case units.Speaks(name) && v.Dim != units.Customs(name)[0] && !b.hasSymbol(units.Symbol(name)):
+			unit = b.explains(d, units.Customs(name)[:1], x, is)
 		}
 		if unit == "" && measures && isMeasured(d.Name) {
 			unit = units.Usual(d.Name)
@@ -56,19 +66,8 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			return
 		}
 	}
-	if !odd || kelvinsBare(l, name, x) {
+	if !odd || kelvinsBare(l, name, x) || b.numberLacks(name, x, b.numbers) {
 		return
-	}
-	for _, n := range b.numbers {
-		is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
-		dim, ok := lacks(l, x, units.Of(units.Usual(name)).Dim(), is)
-		for _, unit := range eval.PlainUnits {
-			if ok && dim == units.Of(unit).Dim() {
-				with := n.Value.Text + " " + unit
-				say(l, n.Value.Text+" has no unit.", "Did you mean "+with+"?", x, is, "("+with+")")
-				return
-			}
-		}
 	}
 	if len(b.numbers) > 1 && len(b.numbers) <= mostBare && !syntax.OfNumbers(x) { // Q = m*4186*15
 		var of []string
@@ -96,25 +95,68 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 				return
 			}
 		}
+		if n, ok := syntax.Factors(x)[0].X.(*syntax.Number); ok && n.Value.Float() == 2 { // U = 2*g*h
+			b.numberLacks(name, x, []*syntax.Number{n})
+		}
 	}
 }
 
-// explains is the unit of a given with which the value is what its symbol is used for; "" if
-// there is none. A letter that says what it is gets no unit of another kind: I = 2 in L = I*ω is
-// in kg m^2, and not in amperes; the b of F = b*v says nothing, and is in kg/s.
-func (b *bare) explains(d *plan.Def, name string, x syntax.Expr, is func(syntax.Expr) bool) string {
+// oneLacks tells whether the names of the line but one are what their letters are used for,
+// with a unit or without one: f = μ*N where N is a plain number.
+func (b *bare) oneLacks() bool {
+	lack := slices.DeleteFunc(slices.Clone(b.names), func(d *plan.Def) bool { return strings.HasPrefix(units.Usual(d.Name), "1") })
+	return len(lack) == 1 && (b.others || len(b.names) > 1)
+}
+
+// hasSymbol tells whether a name of the line has a letter: W = W0*x.
+func (b *bare) hasSymbol(letter string) bool {
+	return slices.Contains(b.symbols, letter)
+}
+
+// numberLacks cautions about a written number with which the value is what its symbol is used
+// for, if it has a unit: a plain one, or, where no other number may lack one, that of a quantity
+// that has a letter. It is false where none has.
+func (b *bare) numberLacks(name string, x syntax.Expr, numbers []*syntax.Number) bool {
+	for _, named := range [...]bool{false, true} {
+		if named && is(name, "x y z") { // of any kind
+			break
+		}
+		for _, n := range numbers {
+			is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
+			for _, whole := range units.Customs(name) {
+				dim, ok := lacks(b.line, x, whole, is)
+				if !ok || dim.IsOne() || whole.IsOne() {
+					continue
+				}
+				unit := units.Preferred(dim, units.None).Behind(units.File)
+				if slices.Contains(eval.PlainUnits[:], unit) || named && units.HasSymbol(dim) && len(b.numbers) == 1 {
+					with := n.Value.Text + " " + unit
+					say(b.line, n.Value.Text+" has no unit.", "Did you mean "+with+"?", x, is, "("+with+")")
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// explains is the unit of a given with which the value is one of the quantities that its
+// symbol is used for; "" if there is none. A letter that says what it is gets no unit of another
+// kind: I = 2 in L = I*ω is in kg m^2, and not in amperes; the b of F = b*v says nothing, and is in
+// kg/s. What it is used for most often comes first.
+func (b *bare) explains(d *plan.Def, of []units.Dim, x syntax.Expr, is func(syntax.Expr) bool) (unit string) {
 	usual, speaks := units.Usual(d.Name), units.Speaks(d.Name)
-	for _, whole := range units.Customs(name) {
+	for _, whole := range of {
 		dim, ok := lacks(b.line, x, whole, is)
 		switch {
 		case !ok || dim.IsOne():
 		case usual != "" && dim == units.Of(usual).Dim():
 			return usual
-		case units.Customary(d.Name, dim), !speaks:
-			return units.Preferred(dim, units.None).Behind(units.File)
+		case unit == "" && (units.Customary(d.Name, dim) || !speaks):
+			unit = units.Preferred(dim, units.None).Behind(units.File)
 		}
 	}
-	return ""
+	return unit
 }
 
 // mostBare is how many written numbers are told to have no unit: of more, most are figures of
@@ -238,6 +280,7 @@ type bare struct {
 	line    *eval.Line
 	names   []*plan.Def
 	numbers []*syntax.Number
+	symbols []string // the letters of the names that have a unit
 	others  bool
 }
 
@@ -266,7 +309,7 @@ func (b *bare) look(x syntax.Expr) bool {
 		switch d, ok := b.line.Planner.Find(x); {
 		case !ok || d.Failed() || d.Kind != plan.Quantity:
 		case !b.line.Planner.Static(d.Slot).Dim.IsOne():
-			b.others = true
+			b.others, b.symbols = true, append(b.symbols, units.Symbol(d.Name))
 		case !slices.Contains(b.names, d) && b.line.GivenNumber(d):
 			b.names = append(b.names, d)
 		}
