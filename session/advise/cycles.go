@@ -71,7 +71,7 @@ func turnsInEquation(l *eval.Line, e syntax.Equation) {
 		return
 	}
 	radians := t.whole + "/(2π)"
-	if d, _ := l.Planner.Find(&syntax.Name{Name: t.whole}); countedBy(l, d, l.Planner.Static(d.Slot)).whole > 0 {
+	if d, _ := l.Planner.Names.Lookup(t.whole); countedBy(l, d, l.Planner.Static(d.Slot)).whole > 0 {
 		radians = "2π*" + t.whole
 	}
 	with := t.goesWith
@@ -148,7 +148,7 @@ func turnsOf(l *eval.Line, f *factors, left counted) (t turning) {
 	t.goesWith = left.goesWith
 	cycles, speed, goes := 0, false, 0 // cycles as a frequency has them, and the power of what goes with radians
 	for _, p := range f.names[:f.n] {
-		d, ok := l.Planner.Find(&syntax.Name{Name: p.name})
+		d, ok := l.Planner.Names.Lookup(p.name)
 		if !ok || d.Slot == run.NoSlot {
 			continue
 		}
@@ -252,13 +252,13 @@ func countsRadians(l *eval.Line, x syntax.Expr, v *entry.Value, hint, reading st
 
 // rootInTurns finds √(k/m) reported in Hz, and T = √(m/k).
 func rootInTurns(l *eval.Line, x syntax.Expr, f *factors, whole int, v *entry.Value) {
-	text := syntax.PrintExpr(x)
 	switch {
 	case f.n > 0:
 	case whole == 1 && !within1Percent(f.number, 1/(2*math.Pi)) && squareOfRate(l, f.root, f.over):
-		countsRadians(l, x, v, "Divide by 2π for a frequency: `"+text+"/(2π)`. Or report it in rad/s.", text+"/(2π)")
+		reading := syntax.PrintExpr(x) + "/(2π)"
+		countsRadians(l, x, v, "Divide by 2π for a frequency: `"+reading+"`. Or report it in rad/s.", reading)
 	case whole == -1 && f.number == 1 && squareOfRate(l, f.root, !f.over):
-		oneRadian(l, x, v, "2π*"+text)
+		oneRadian(l, x, v, "2π*"+syntax.PrintExpr(x))
 	}
 }
 

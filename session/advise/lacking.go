@@ -55,7 +55,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		switch {
 		case odd:
 			unit = b.explains(d, units.Customs(name), x, is)
-		case units.Speaks(name) && v.Dim != units.Customs(name)[0] && !b.hasSymbol(units.Symbol(name)):
+		case units.Speaks(name) && v.Dim != units.Customs(name)[0] && !hasLetter(x, units.Symbol(name)):
 			unit = b.explains(d, units.Customs(name)[:1], x, is)
 		}
 		if unit == "" && measures && isMeasured(d.Name) {
@@ -108,9 +108,12 @@ func (b *bare) oneLacks() bool {
 	return len(lack) == 1 && (b.others || len(b.names) > 1)
 }
 
-// hasSymbol tells whether a name of the line has a letter: W = W0*x.
-func (b *bare) hasSymbol(letter string) bool {
-	return slices.Contains(b.symbols, letter)
+// hasLetter tells whether a name of an expression has a letter: W = W0*x.
+func hasLetter(x syntax.Expr, letter string) bool {
+	return syntax.Any(x, func(x syntax.Expr) bool {
+		n, ok := x.(*syntax.Name)
+		return ok && units.Symbol(n.Name) == letter
+	})
 }
 
 // numberLacks cautions about a written number with which the value is what its symbol is used
@@ -280,7 +283,6 @@ type bare struct {
 	line    *eval.Line
 	names   []*plan.Def
 	numbers []*syntax.Number
-	symbols []string // the letters of the names that have a unit
 	others  bool
 }
 
@@ -309,7 +311,7 @@ func (b *bare) look(x syntax.Expr) bool {
 		switch d, ok := b.line.Planner.Find(x); {
 		case !ok || d.Failed() || d.Kind != plan.Quantity:
 		case !b.line.Planner.Static(d.Slot).Dim.IsOne():
-			b.others, b.symbols = true, append(b.symbols, units.Symbol(d.Name))
+			b.others = true
 		case !slices.Contains(b.names, d) && b.line.GivenNumber(d):
 			b.names = append(b.names, d)
 		}
