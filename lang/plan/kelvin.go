@@ -49,6 +49,10 @@ func (c *coder) ratioInKelvin(x *syntax.Binary, divisor run.Static) bool {
 	return false
 }
 
+// HoldsGasConstant tells whether an expression on a page holds a name R or k with the unit of a
+// gas constant or of the Boltzmann constant.
+func (p *Planner) HoldsGasConstant(x syntax.Expr) bool { return p.coder("").holdsGasConstant(x) }
+
 // holdsGasConstant tells whether an expression holds a name R or k with the unit of
 // a gas constant or of the Boltzmann constant.
 func (c *coder) holdsGasConstant(x syntax.Expr) bool {

@@ -1,6 +1,7 @@
 package advise
 
 import (
+	"math"
 	"strings"
 
 	"steelyard/lang/finding"
@@ -95,4 +96,85 @@ func degreesAdded(l *eval.Line, x syntax.Expr) {
 	reading := n.Name + " + " + q.Value.Text + " K"
 	l.Find(finding.New(finding.CommonSlip, x.Span(), "`"+q.Value.Text+" °C` is a temperature, so "+n.Name+" is taken for a difference.",
 		"For a rise, write it in K: `"+reading+"`.", reading))
+}
+
+// kelvinInEquation cautions of a temperature times a heat capacity in an equation that is
+// solved, as a result that is worked out with one is cautioned: m*c*T = 5 kJ for T is 6 K above
+// absolute zero. Where all temperatures could be counted from any other zero, as in
+// m1*c*T1 + m2*c*T2 = (m1 + m2)*c*T, kelvins are right, and so they are in laws of gases.
+func kelvinInEquation(l *eval.Line, e syntax.Equation) {
+	if e.Right == nil {
+		return
+	}
+	product, n := heated(l, e.Left)
+	if n == nil {
+		product, n = heated(l, e.Right)
+	}
+	if n == nil {
+		return
+	}
+	moved := func(x syntax.Expr) float64 { return l.Try(warmer(l, x)).Value - l.Try(x).Value }
+	if math.Abs(moved(e.Left)-moved(e.Right)) <= 1e-6*math.Abs(moved(product)) {
+		return
+	}
+	reading := put(product, n.Name, "("+n.Name+" - 0 °C)")
+	f := finding.New(finding.TemperatureReading, n.At, "`"+n.Name+"` is a temperature; a product uses it in kelvin.",
+		"For a rise above 0 °C, write `"+reading+"`, for another rise Δ"+strings.TrimPrefix(n.Name, "Δ")+".")
+	f.Severity = finding.Caution
+	l.Find(f)
+}
+
+// heated finds a product of a temperature and a heat capacity, which is no gas constant.
+func heated(l *eval.Line, x syntax.Expr) (product syntax.Expr, t *syntax.Name) {
+	var look func(x syntax.Expr) bool
+	look = func(x syntax.Expr) bool {
+		factors := syntax.Factors(x)
+		if len(factors) < 2 {
+			return product == nil
+		}
+		for _, f := range factors {
+			n, ok := f.X.(*syntax.Name)
+			if !ok || f.Minus || !isTemperature(l, n) {
+				syntax.Walk(f.X, look)
+				continue
+			}
+			of, _ := units.KindOf(l.Try(x).Static.Dim.Div(units.BaseDim(units.Kelvin)), units.None)
+			if product == nil && strings.HasSuffix(of.Name, "heat capacity") && !l.Planner.HoldsGasConstant(x) && !l.Planner.OfGas(x) {
+				product, t = x, n
+			}
+		}
+		return false
+	}
+	syntax.Walk(x, look)
+	return product, t
+}
+
+// isTemperature tells whether a name is a temperature, and no difference of two.
+func isTemperature(l *eval.Line, n *syntax.Name) bool {
+	d, ok := l.Planner.Find(n)
+	if !ok || d.Slot == run.NoSlot || strings.HasPrefix(n.Name, "Δ") {
+		return false
+	}
+	st := l.Planner.Static(d.Slot)
+	return st.Dim == units.BaseDim(units.Kelvin) && st.Heat != run.Difference
+}
+
+// warmer is an expression in which each temperature is 10 K higher.
+func warmer(l *eval.Line, x syntax.Expr) syntax.Expr {
+	rise, _ := syntax.ParseExpr("10 K")
+	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		switch t := x.(type) {
+		case *syntax.Name:
+			if !isTemperature(l, t) {
+				return nil, false
+			}
+		case *syntax.Quantity:
+			if got := l.Try(t); got.Static.Dim != units.BaseDim(units.Kelvin) || got.Static.Heat == run.Difference || got.Static.Heat != run.Point && got.Value < leastKelvin {
+				return nil, false
+			}
+		default:
+			return nil, false
+		}
+		return &syntax.Paren{X: &syntax.Binary{Op: syntax.Add, X: x, Y: rise}}, true
+	})
 }

@@ -176,11 +176,15 @@ const commonest = 2
 
 // fitsRight tells whether the product is what the right side is, if the letters that
 // have no value are quantities that they are used for; several of them, if common ones.
-// The quantity that one letter stands for most often is no product: dA in m².
+// The quantity that one letter stands for most often is no product, dA in m², but with a number
+// before it: NT in s.
 //
 // mg = 5 N with no m on the page: a mass times g is a force, so mg is hardly a name by itself.
 func (s *settler) fitsRight(p *leftProduct) bool {
 	right := s.Try(p.right)
+	if s.numberTimes(p) {
+		return right.Slot != run.NoSlot && s.usually(p.lacking[0], right.Static.Dim)
+	}
 	if right.Slot == run.NoSlot || slices.ContainsFunc(p.parts, func(name string) bool { return s.usually(name, right.Static.Dim) }) {
 		return false
 	}
@@ -219,7 +223,13 @@ func (s *settler) takeApart(p *leftProduct) bool {
 		slices.ContainsFunc(p.parts, func(name string) bool { return units.Usual(name) == "" || s.scope.Function(name) }):
 		return false
 	}
-	return len(p.lacking) == 1 && s.withUnit(p.parts) > 1 || len(p.lacking) == len(p.parts) || s.runsTogether(p)
+	return len(p.lacking) == 1 && (s.withUnit(p.parts) > 1 || s.numberTimes(p)) || len(p.lacking) == len(p.parts) || s.runsTogether(p)
+}
+
+// numberTimes tells whether a word is given plain numbers before one symbol without a value:
+// NT where N is 25.
+func (s *settler) numberTimes(p *leftProduct) bool {
+	return len(p.lacking) == 1 && p.lacking[0] == p.parts[len(p.parts)-1] && s.withUnit(p.parts) == 1
 }
 
 // runsTogether tells whether a word is so many symbols that it is hardly one of them with an
