@@ -126,11 +126,14 @@ func common(all []growth) (step rates, powers []int64, ok bool) {
 		}
 	}
 	unit, powers, ok := wholeTimes(times, maxMultiple)
+	if !ok {
+		return nil, nil, false
+	}
 	scaled := rates{}
 	for base, by := range step {
 		scaled.add(base, new(big.Rat).Mul(by, unit), 1)
 	}
-	return scaled, powers, ok
+	return scaled, powers, true
 }
 
 // multiples tells whether the rates of all, less those shared, are multiples of a step.
