@@ -30,13 +30,29 @@ func (l *Line) NoValueYet(subject string, x syntax.Expr, c plan.Compiled) {
 	}
 	since := l.leaves(absent) + verb
 	if len(absent) == 0 {
-		since = "a symbol that it needs has none."
+		since, absent = l.inBody(c)
 	}
 	message := subject + " comes out as " + plan.Words(l.Planner.Static(c.Slot)) + "; no value yet, since " + since
 	if len(l.Entry.Findings) > 0 {
 		message = "There is no value yet, since " + since
 	}
 	l.Find(finding.New(finding.NoValueYet, x.Span(), message, l.enterAgain(absent)))
+}
+
+// inBody says which symbol of a function has no value: the τ that A(t) was written with stays the
+// one without a value where a line below gives another.
+func (l *Line) inBody(c plan.Compiled) (since string, of []string) {
+	for _, u := range c.Uses {
+		if u.Kind != plan.Function || u.Func.X == nil {
+			continue
+		}
+		for n := range syntax.Each[*syntax.Name](u.Func.X) {
+			if d := l.Above(n.Name, u.Line); d != nil && d.Kind == plan.Symbol {
+				return u.Name + " of line " + strconv.Itoa(u.Line) + " has " + n.Name + " of line " + strconv.Itoa(d.Line) + " in it, which has none.", []string{u.Name}
+			}
+		}
+	}
+	return "a symbol that it needs has none.", nil
 }
 
 // leaves names the symbols that have no value; a result without one stands for

@@ -177,7 +177,7 @@ func (p *Page) pinned(x syntax.Expr, from, line int, but, bound []string) syntax
 			return nil, false
 		}
 		then, now := p.Above(n.Name, from), p.Above(n.Name, line)
-		if then == nil || then == now && !slices.Contains(bound, n.Name) {
+		if then == nil || then == now && (then.Kind == plan.Symbol || !slices.Contains(bound, n.Name)) {
 			return nil, false
 		}
 		if then.Line == 0 {

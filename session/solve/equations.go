@@ -36,6 +36,7 @@ func (v *solving) read() bool {
 		}
 		v.equations = append(v.equations, sides)
 	}
+	v.openSymbols()
 	if v.single() {
 		return v.oneUnknown()
 	}
@@ -47,6 +48,19 @@ func (v *solving) read() bool {
 		}
 	}
 	return true
+}
+
+// openSymbols writes out the functions of the equations where an unknown is a symbol without a
+// value that only their bodies have: the τ of A(50 s) = 7° below A(t) = A0*exp(-t/τ).
+func (v *solving) openSymbols() {
+	for _, u := range v.s.Unknowns {
+		if d, ok := v.Planner.Names.Lookup(u.Name); !ok || d.Kind != plan.Symbol || v.holds(u.Name) {
+			continue
+		}
+		for i, e := range v.equations {
+			v.equations[i] = algebra.Equation{Left: v.Opened(e.Left, v.Entry.Line, u.Name), Right: v.Opened(e.Right, v.Entry.Line, u.Name)}
+		}
+	}
 }
 
 // holds tells whether a name stands in an equation.

@@ -32,7 +32,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 		}
 	}
 	d.Slot, d.Unit = got.Slot, got.Unit
-	if was.Static.Absent && (d.Name == "" || got.Static.Absent) {
+	if was.Static.Absent && got.Static.Absent {
 		withSymbols(l, s)
 		if d.Name != "" {
 			l.Settle(d)
@@ -45,7 +45,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	}
 	r.Shows, r.Records = true, true
 	switch {
-	case !was.OK, got.Static.Shape != run.Scalar:
+	case !was.OK, was.Static.Absent, got.Static.Shape != run.Scalar:
 	case got.Value == was.Value:
 		r.Notes = []entry.Said{entry.Say("… stays as it was", entry.Math(s.X))}
 		for _, b := range s.By {
