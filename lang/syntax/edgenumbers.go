@@ -8,8 +8,12 @@ import "math"
 //
 // Such a number often lacks its unit: in 9.8*m it is 9.8. Of 2*m*7 it is the 7, of
 // 5*m/3 the 5; 1/2*m*v^2 and 3*m*h have none, nor has what is no product.
-func EdgeNumbers(x Expr) []*Number {
-	var out []*Number
+func EdgeNumbers(x Expr) (out []*Number) {
+	factors := Factors(x)
+	last := len(factors) - 1
+	if last == 0 {
+		return nil
+	}
 	names := 0
 	for range Each[*Name](x) {
 		names++
@@ -27,22 +31,11 @@ func EdgeNumbers(x Expr) []*Number {
 			}
 		}
 	}
-	top, ok := x.(*Binary)
-	if !ok || top.Op != Mul && top.Op != Div {
-		return nil
+	if !factors[last].Minus {
+		add(factors[last].X)
 	}
-	if top.Op == Mul {
-		add(top.Y)
-	}
-	for {
-		left, ok := top.X.(*Binary)
-		if !ok || left.Op != Mul && left.Op != Div {
-			break
-		}
-		top = left
-	}
-	if _, over := top.Y.(*Number); !over || top.Op == Mul {
-		add(top.X)
+	if _, over := factors[1].X.(*Number); !over || !factors[1].Minus {
+		add(factors[0].X)
 	}
 	return out
 }

@@ -1,5 +1,7 @@
 package syntax
 
+import "iter"
+
 // Link is a term of a sum, or a factor of a product, as it is written.
 type Link struct {
 	X Expr
@@ -18,6 +20,27 @@ type Link struct {
 // within it round.
 func Terms(x Expr) []Link   { return links(nil, Link{X: x}, Add, Sub) }
 func Factors(x Expr) []Link { return links(nil, Link{X: x}, Mul, Div) }
+
+// Products are the products in an expression, from left to right, each with its factors: none is
+// a part of another, and what is in a factor comes behind it.
+func Products(x Expr) iter.Seq2[Expr, []Link] {
+	return func(yield func(Expr, []Link) bool) {
+		going := true
+		var look func(x Expr) bool
+		look = func(x Expr) bool {
+			all := Factors(x)
+			if len(all) < 2 {
+				return going
+			}
+			going = going && yield(x, all)
+			for _, f := range all {
+				Walk(f.X, look)
+			}
+			return false
+		}
+		Walk(x, look)
+	}
+}
 
 func links(all []Link, l Link, plus, minus Op) []Link {
 	b, ok := Unbracket(l.X).(*Binary)

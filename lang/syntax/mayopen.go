@@ -101,25 +101,14 @@ func (m *mayOpen) together(word string) bool {
 	return false
 }
 
-// letters tells whether a word of a unit may be names.
-//
-// The words of the unit are gone through without taking it apart.
-//
-// In N/m^2 the words are N and m; the digits of a power begin none.
+// letters tells whether a word of a unit may be names: N or m of N/m^2.
 func (m *mayOpen) letters(unit string) bool {
-	from := -1
-	for i, r := range unit {
-		letter := unicode.IsLetter(r) || from >= 0 && (r >= '0' && r <= '9' || r == '_')
-		if letter && from < 0 {
-			from = i
-		} else if !letter && from >= 0 {
-			if m.word(unit[from:i]) {
-				return true
-			}
-			from = -1
+	for word, rest := nextWord(unit); word != ""; word, rest = nextWord(rest) {
+		if startsName(firstRune(word)) && m.word(word) {
+			return true
 		}
 	}
-	return from >= 0 && m.word(unit[from:])
+	return false
 }
 
 // word tells whether a word may be a name, or names run together, which need not be

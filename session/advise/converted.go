@@ -2,7 +2,6 @@ package advise
 
 import (
 	"math"
-	"slices"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -22,16 +21,16 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 	if !syntax.Any(x, func(x syntax.Expr) bool { n, ok := x.(*syntax.Number); return ok && converts(n.Value.Float()) }) {
 		return
 	}
-	var seen []syntax.Expr
-	for b := range syntax.Each[*syntax.Binary](x) {
-		if b.Op != syntax.Mul && b.Op != syntax.Div || slices.Contains(seen, syntax.Expr(b)) {
+	for product, factors := range syntax.Products(x) {
+		p := conversion{Line: l, whole: 1}
+		for _, f := range factors {
+			p.take(f)
+		}
+		if len(p.numbers) == 0 {
 			continue
 		}
-		p := conversion{Line: l, seen: &seen, whole: 1}
-		if p.take(b, 1); len(p.numbers) == 0 {
-			continue
-		}
-		if u := l.Unit(in); u != nil && b == syntax.Unbracket(x) {
+		all := syntax.Unbracket(product) == syntax.Unbracket(x)
+		if u := l.Unit(in); u != nil && all {
 			p.measured = append(p.measured, measuredPart{"The value is shown in " + u.Screen(), 1 / sizeOf(u)})
 		}
 		if p.whole != 1 {
@@ -47,7 +46,7 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 					"Leave "+n.x.Value.Text+" out: `"+without+"`.", without))
 				return
 			}
-			if p.names < 2 || in.Present() || b != syntax.Unbracket(x) || len(p.numbers) > 1 {
+			if p.names < 2 || in.Present() || !all || len(p.numbers) > 1 {
 				continue
 			}
 			for _, text := range usedUnits {
@@ -68,7 +67,6 @@ var usedUnits = [...]string{"min", "h", "d", "km/h", "kWh", "eV"}
 // conversion is a product, with the numbers that may convert its units.
 type conversion struct {
 	*eval.Line
-	seen     *[]syntax.Expr // the products that are parts of others
 	numbers  []numberPart
 	measured []measuredPart
 	names    int     // how many factors have a name
@@ -88,24 +86,14 @@ type (
 	}
 )
 
-// take collects the factors of a product, above the bar (1) or below it (-1).
-//
-// v*t/60 is one product, of which 60 is below the bar: it is compared as 1/60. What is added
-// within it, the t of (t - 2 s)*60, is no factor and is not looked at.
-func (p *conversion) take(x syntax.Expr, side float64) {
-	switch x := x.(type) {
-	case *syntax.Paren:
-		p.take(x.X, side)
-	case *syntax.Binary:
-		if x.Op != syntax.Mul && x.Op != syntax.Div {
-			return
-		}
-		*p.seen = append(*p.seen, x)
-		p.take(x.X, side)
-		if x.Op == syntax.Div {
-			side = -side
-		}
-		p.take(x.Y, side)
+// take notes a factor of a product: v*t/60 is one product, of which 60 is below the bar and is
+// compared as 1/60. What is added within it, the t of (t - 2 s)*60, is no factor.
+func (p *conversion) take(f syntax.Link) {
+	side := 1.0
+	if f.Minus {
+		side = -1
+	}
+	switch x := syntax.Unbracket(f.X).(type) {
 	case *syntax.Number:
 		if v := x.Value.Float(); converts(v) {
 			p.numbers = append(p.numbers, numberPart{x, math.Pow(v, side)})

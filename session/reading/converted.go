@@ -21,24 +21,16 @@ func (s *settler) converted(text string, stmt syntax.Stmt) Verdict {
 		return Verdict{}
 	}
 	var found *angleProduct
-	var look func(x syntax.Expr) bool
-	look = func(x syntax.Expr) bool {
-		factors := syntax.Factors(x)
-		if len(factors) < 2 {
-			return true
-		}
-		p := angleProduct{settler: s}
-		for _, f := range factors {
-			p.take(f)
-			syntax.Walk(f.X, look)
-		}
-		if p.angles == 1 && p.turn != nil && found == nil {
-			found = &p
-		}
-		return false
-	}
 	for _, x := range stmt.Exprs() {
-		syntax.Walk(x, look)
+		for _, factors := range syntax.Products(x) {
+			p := angleProduct{settler: s}
+			for _, f := range factors {
+				p.take(f)
+			}
+			if p.angles == 1 && p.turn != nil && found == nil {
+				found = &p
+			}
+		}
 	}
 	if found == nil {
 		return s.turnsInDegrees(text, stmt)
