@@ -45,7 +45,7 @@ func (c *coder) slopeAt(x *syntax.SlopeOf, at run.Slot, fn int, depends bool) ru
 		return c.refuse(finding.NotSolved, x.Var.NameAt, x.Var.Name+" isn't in "+typeset.Text(x.X)+".",
 			"Use the name in the curve, as in `slope of x(t) at t = 3 s`.")
 	}
-	if c.p.Program.Searches(fn, map[int]bool{}) {
+	if c.p.Program.Funcs[fn].Searches(&c.p.Program) {
 		// The rules of differentiation run beside the arithmetic, and do not reach through a
 		// search; a slope is not guessed from differences.
 		return c.refuse(finding.NotAvailableYet, x.X.Span(), "This version can't find the slope of a slope, of an area or of a solution.",

@@ -46,7 +46,7 @@ func (m *asked[N, D]) at(s Slot) []N {
 	code, from := m.tail(s)
 	n := Slot(len(code.Instrs))
 	w := newWalker[N](m.p, m.st, 0, m.d)
-	vals, causes := make([]N, code.columns(n)), make([]int32, n)
+	vals, causes := make([]N, code.column(n)), make([]int32, n)
 	before := len(m.st.failures)
 	w.exec(&code, nil, vals, causes, 0, n, args[N]{})
 	if cause := int(causes[n-1]); cause > before {

@@ -46,7 +46,7 @@ func (c *cutter) search(f *frame, in *Instr, whole bool) span {
 	}
 	parts := make([]int32, wide)
 	for i := range wide {
-		s := &search{in: *in, place: f.place, depth: f.depth, code: Code{firsts: []int32{0}}, causes: make([]int32, len(given))}
+		s := &search{in: *in, place: f.place, depth: f.depth, code: Code{layout: layout{[]int32{0}}}, causes: make([]int32, len(given))}
 		// The instruction gets a code of its own that holds its arguments alone, so that the
 		// walker can run it without the rest of the page.
 		s.in.B, s.in.C = 0, Slot(len(given))
@@ -83,7 +83,7 @@ func (c *cutter) search(f *frame, in *Instr, whole bool) span {
 //
 // The lanes write into it, and the state that was handed over is the page's: so it is a copy.
 func (w *work) stateFor(st *State) State {
-	return State{Budget: st.Budget, vals: append([]float64(nil), st.vals...), firsts: st.firsts, causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
+	return State{Budget: st.Budget, vals: append([]float64(nil), st.vals...), layout: st.layout, causes: append([]int32(nil), st.causes...), failures: append([]Failure(nil), st.failures...)}
 }
 
 // run works out a lane; of tells what a column has there.

@@ -36,14 +36,14 @@ func (p *Program) FindRoots(st *State, s *Solve, scale, lo, hi float64) Searched
 
 // findRoots keeps what it found: the instruction for a solution looks for it once more.
 func (w *floatWalker) findRoots(s *Solve, scale, lo, hi float64) Searched {
-	now := searchedFor{of: w.question(s.Differences, scale, lo, hi)}
-	if known := w.st.searched; known.of.same(now.of) {
-		return known.found
+	now := answered[Searched]{question: w.question(s.Differences, scale, lo, hi)}
+	if known := w.st.searched; known.same(now.question) {
+		return known.answer
 	}
-	if now.found = w.intervals().searched(s, scale, lo, hi); !w.stopped() {
+	if now.answer = w.intervals().searched(s, scale, lo, hi); !w.stopped() {
 		w.st.searched = now
 	}
-	return now.found
+	return now.answer
 }
 
 // searched looks where roots are likely first, with a share of the enclosures for each

@@ -200,14 +200,11 @@ func (w *intervalWalker) liftedWithin(fn int, at, reach float64) (l lifted, ok b
 
 // divides tells whether a function divides by anything but a number that is known.
 func (f *Func) divides(p *Program) bool {
-	return slices.ContainsFunc(f.Code.Instrs, func(in Instr) bool {
-		switch in.Op {
-		case ops.Div:
-			by := f.Code.Instrs[in.B].Op
-			return by != ops.Const && by != ops.Load
-		case ops.Call:
-			return p.Funcs[in.A].divides(p)
+	return f.holds(p, func(c *Code, in *Instr) bool {
+		if in.Op != ops.Div {
+			return false
 		}
-		return false
+		by := c.Instrs[in.B].Op
+		return by != ops.Const && by != ops.Load
 	})
 }

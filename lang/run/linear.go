@@ -45,18 +45,12 @@ type question struct {
 	with []float64
 }
 
-// eliminated is what elimination made of some functions, and searchedFor what a search
-// found.
-type (
-	eliminated struct {
-		of     question
-		linear Linear
-	}
-	searchedFor struct {
-		of    question
-		found Searched
-	}
-)
+// answered is a question with its answer: what elimination made of some functions, or what a
+// search found.
+type answered[T any] struct {
+	question
+	answer T
+}
 
 // question is what the answer to some functions depends on: what they load, besides what is
 // asked with it.
@@ -81,14 +75,14 @@ func (q question) same(o question) bool {
 // linear eliminates once for all unknowns of a solve, each of which is an
 // instruction of its own.
 func (w *floatWalker) linear(s *Solve) Linear {
-	now := eliminated{of: w.question(s.Differences)}
-	if known := w.st.eliminated; known.of.same(now.of) {
-		return known.linear
+	now := answered[Linear]{question: w.question(s.Differences)}
+	if known := w.st.eliminated; known.same(now.question) {
+		return known.answer
 	}
-	if now.linear = w.eliminate(s); now.linear.Rank != NotLinear {
+	if now.answer = w.eliminate(s); now.answer.Rank != NotLinear {
 		w.st.eliminated = now
 	}
-	return now.linear
+	return now.answer
 }
 
 // eliminate solves with many digits, since coefficients that nearly cancel would leave none of

@@ -32,10 +32,31 @@ type Code struct {
 	Args    []Slot       // the arguments of calls, in runs
 	named   []NamedPower // in the order of their slots
 
+	layout
+	several Slot // the first slot that has several columns
+}
+
+// layout says which columns slots have.
+type layout struct {
 	// firsts is the first column of each slot, then the end of the last; nil
 	// while each slot has one column, which is then the slot itself.
-	firsts  []int32
-	several Slot // the first slot that made firsts needed
+	firsts []int32
+}
+
+// column is the first column of a slot, which is how many those below it have.
+func (l *layout) column(s Slot) int {
+	if l.firsts == nil {
+		return int(s)
+	}
+	return int(l.firsts[s])
+}
+
+// span is the columns of a slot.
+func (l *layout) span(s Slot) span {
+	if l.firsts == nil {
+		return span{int32(s), 1}
+	}
+	return span{l.firsts[s], l.firsts[s+1] - l.firsts[s]}
 }
 
 // textAt is a syntax.Span in half the room: a long page has one for each instruction.
@@ -93,22 +114,6 @@ func (c *Code) Cut(n Slot, args int) {
 // Wide tells that some slot holds a list.
 func (c *Code) Wide() bool { return c.firsts != nil }
 
-// columns is how many columns the slots below n have.
-func (c *Code) columns(n Slot) int {
-	if c.firsts == nil {
-		return int(n)
-	}
-	return int(c.firsts[n])
-}
-
-// span is the columns of a slot.
-func (c *Code) span(s Slot) span {
-	if c.firsts == nil {
-		return span{int32(s), 1}
-	}
-	return span{c.firsts[s], c.firsts[s+1] - c.firsts[s]}
-}
-
 // span is the columns of a slot: one for each of its elements.
 type span struct{ first, width int32 }
 
@@ -128,6 +133,15 @@ type Func struct {
 	Cost int64
 	// Depth is how deep functions call each other in it, itself counted.
 	Depth int
+}
+
+// holds tells whether an instruction of some kind is in a function or in those that it calls.
+//
+// How many there are in all is bounded by the steps that a line may take.
+func (f *Func) holds(p *Program, kind func(c *Code, in *Instr) bool) bool {
+	return slices.ContainsFunc(f.Code.Instrs, func(in Instr) bool {
+		return kind(&f.Code, &in) || in.Op == ops.Call && p.Funcs[in.A].holds(p, kind)
+	})
 }
 
 // Program is the main code of a session with the functions it calls. It only

@@ -59,8 +59,8 @@ func (s *rootSearch) done() Roots {
 		s.roots = s.roots[:limit.Roots]
 	}
 	s.merge()
-	all := joined(s.out.Unsettled)
-	s.out.Unsettled, s.out.Flat, s.out.Faint = nil, joined(s.zero), joined(s.out.Faint)
+	all := joined(s.out.Unsettled, hairline)
+	s.out.Unsettled, s.out.Flat, s.out.Faint = nil, joined(s.zero, hairline), joined(s.out.Faint, hairline)
 	at := func(x float64) func(r zero) bool {
 		return func(r zero) bool { return math.Abs(r.x-x) <= narrowest*math.Abs(x) }
 	}
@@ -462,14 +462,17 @@ func (s *rootSearch) flat(x ops.Interval) {
 	s.zero = append(s.zero, x)
 }
 
-// joined is pieces in order, those that touch made one.
+// hairline is a gap between pieces, as a part of where it is, that no reader can see.
+const hairline = 1e-9
+
+// joined is pieces in order, those with at most so wide a gap between them made one.
 //
 // A hundred pieces that touch are one place for a reader.
-func joined(all []ops.Interval) []ops.Interval {
+func joined(all []ops.Interval, gap float64) []ops.Interval {
 	slices.SortFunc(all, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
 	var out []ops.Interval
 	for _, x := range all {
-		if n := len(out); n > 0 && x.Lo <= out[n-1].Hi+1e-9*math.Abs(out[n-1].Hi) {
+		if n := len(out); n > 0 && x.Lo <= out[n-1].Hi+gap*math.Abs(out[n-1].Hi) {
 			out[n-1].Hi = max(out[n-1].Hi, x.Hi)
 		} else {
 			out = append(out, x)

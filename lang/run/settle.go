@@ -2,7 +2,6 @@ package run
 
 import (
 	"math"
-	"slices"
 
 	"steelyard/lang/ops"
 )
@@ -139,9 +138,7 @@ func (st *State) residue(in *Instr, s Slot, more bool) bool {
 
 // adds tells whether a function holds an operation whose terms may cancel.
 func (f *Func) adds(p *Program) bool {
-	return slices.ContainsFunc(f.Code.Instrs, func(in Instr) bool {
-		return in.Op.Cancels() || in.Op == ops.Slope || in.Op == ops.Call && p.Funcs[in.A].adds(p)
-	})
+	return f.holds(p, func(_ *Code, in *Instr) bool { return in.Op.Cancels() || in.Op == ops.Slope })
 }
 
 // mainBounds holds the bounds of slots of the main code, as far as they have been

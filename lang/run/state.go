@@ -21,16 +21,16 @@ type State struct {
 	// Budget is what running may still cost; nil is no bound.
 	Budget *limit.Budget
 
+	layout             // that of the code that was run
 	vals     []float64 // per column, in coherent SI units
-	firsts   []int32   // as in the code that was run
 	causes   []int32   // per slot: 0, or 1 + the place in failures
 	failures []Failure
 	stack    []float64 // the frames of calls
 	marks    []int32   // their causes
 
-	eliminated eliminated  // the last linear equations
-	searched   searchedFor // the last search
-	fitted     lastFit     // the last fit
+	eliminated answered[Linear]   // the last linear equations
+	searched   answered[Searched] // the last search
+	fitted     lastFit            // the last fit
 
 	// What is known of the slots beside their values, as far as it was asked for: see asked.
 	figured  *mainFigures // to which places they are known
@@ -49,19 +49,6 @@ func (st *State) budget() *limit.Budget {
 
 // Len returns how many slots have been run.
 func (st *State) Len() Slot { return Slot(len(st.causes)) }
-
-// column is the first column of a slot.
-func (st *State) column(s Slot) int {
-	if st.firsts == nil {
-		return int(s)
-	}
-	return int(st.firsts[s])
-}
-
-// span is the columns of a slot.
-func (st *State) span(s Slot) span {
-	return span{int32(st.column(s)), int32(st.column(s+1) - st.column(s))}
-}
 
 // At returns the number of a slot, the first of several; that of one that
 // failed means nothing.
@@ -137,7 +124,7 @@ func (st *State) grow(code *Code, n Slot) {
 	for st.Len() < n {
 		st.causes = append(st.causes, 0)
 	}
-	for end := code.columns(n); len(st.vals) < end; {
+	for end := code.column(n); len(st.vals) < end; {
 		st.vals = append(st.vals, 0)
 	}
 }

@@ -1,7 +1,6 @@
 package run
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -71,17 +70,8 @@ func inside(x ops.Interval) float64 {
 // ends. First pieces are joined, then the bits beside them are dropped, and last the roots that
 // were listed at an end.
 func (s *rootSearch) stretches() []Stretch {
-	slices.SortFunc(s.zero, func(a, b ops.Interval) int { return cmp.Compare(a.Lo, b.Lo) })
-	var pieces []ops.Interval
-	for _, x := range s.zero {
-		if n := len(pieces); n > 0 && pieces[n-1].Hi == x.Lo {
-			pieces[n-1].Hi = x.Hi
-		} else {
-			pieces = append(pieces, x)
-		}
-	}
 	// Beside a pole rounding leaves nothing of what is not 0.
-	pieces = slices.DeleteFunc(pieces, func(x ops.Interval) bool { return width(x) <= edge*math.Abs(x.Middle()) })
+	pieces := slices.DeleteFunc(joined(s.zero, 0), func(x ops.Interval) bool { return width(x) <= edge*math.Abs(x.Middle()) })
 	var left []ops.Interval // beside the pieces
 	for _, u := range s.out.Unsettled {
 		for _, x := range pieces {

@@ -60,8 +60,7 @@ func (traces) steps() int64 { return 5 }
 // been asked for.
 type mainUnsure struct {
 	asked[traced, traces]
-	tape     tape
-	searches map[int]bool // the functions that search
+	tape tape
 }
 
 // unsureIn is what is known of a state; what has been asked once is kept in it.
@@ -69,7 +68,7 @@ func (p *Program) unsureIn(st *State) *mainUnsure {
 	if m := st.unsure; m != nil && m.p == p && m.st == st {
 		return m
 	}
-	m := &mainUnsure{searches: map[int]bool{}}
+	m := &mainUnsure{}
 	m.asked = asked[traced, traces]{p: p, st: st, d: traces{m}, found: m.found, kept: m.keeps}
 	st.unsure = m
 	return m
@@ -97,29 +96,15 @@ func (m *mainUnsure) keeps(s Slot) bool {
 	case ops.Scatter:
 		return true
 	case ops.Call:
-		return m.p.Searches(int(in.A), m.searches)
+		return m.p.Funcs[in.A].Searches(m.p)
 	}
 	return slices.ContainsFunc(m.p.constants(s), func(in Instr) bool { return in.Uncertainty() != 0 })
 }
 
 // Searches tells whether a function runs a slope, an area or a search for roots, itself or
-// by those that it calls; seen has what is known of functions.
-//
-// Each function is looked through once: what is noted of it before keeps this from going round.
-func (p *Program) Searches(fn int, seen map[int]bool) bool {
-	if known, ok := seen[fn]; ok {
-		return known
-	}
-	seen[fn] = false
-	for i := range p.Funcs[fn].Code.Instrs {
-		switch in := &p.Funcs[fn].Code.Instrs[i]; in.Op {
-		case ops.Slope, ops.Area, ops.Solve:
-			seen[fn] = true
-		case ops.Call:
-			seen[fn] = seen[fn] || p.Searches(int(in.A), seen)
-		}
-	}
-	return seen[fn]
+// by those that it calls.
+func (f *Func) Searches(p *Program) bool {
+	return f.holds(p, func(_ *Code, in *Instr) bool { return in.Op == ops.Slope || in.Op == ops.Area || in.Op == ops.Solve })
 }
 
 // found is how a source, a root, a slope, an area or the call of one was made.
@@ -172,7 +157,7 @@ func (m *mainUnsure) root(s *Solve, args []Slot, v float64) (traced, bool) {
 	if n, ok := m.candidate(s, args, v); ok {
 		return n, true
 	}
-	if m.p.Searches(s.Differences[0], m.searches) {
+	if m.p.Funcs[s.Differences[0]].Searches(m.p) {
 		return traced{}, false
 	}
 	rest, slope, ok := m.rest(s, v)

@@ -251,7 +251,7 @@ func (w *walker[N, D]) called(in *Instr, code *Code, fn *Func, i Slot, vals []N,
 func (w *walker[N, D]) frame(f *Func, given args[N]) ([]N, int32) {
 	w.budget.Spend(callSteps)
 	n := Slot(len(f.Code.Instrs))
-	base, end := w.top, w.top+f.Code.columns(n)
+	base, end := w.top, w.top+f.Code.column(n)
 	if end > len(w.stack) {
 		more := end
 		if base > 0 {
