@@ -1,7 +1,6 @@
 package syntax
 
 import (
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -89,7 +88,7 @@ var numberSlips = []numberSlip{
 // dashes writes each dash that looks like a minus as one, and apart takes out what parts digits.
 var (
 	dashes = strings.NewReplacer("−", "-", "–", "-", "‐", "-", "‑", "-")
-	apart  = regexp.MustCompile(`[\s\p{Z},'’]`)
+	apart  = patternWith(`[\s\p{Z},'’]`)
 )
 
 // mistyped finds what is wrong round a written number that ends at end.
@@ -119,7 +118,7 @@ func (l *scanner) mistyped(end int) *fault {
 		f := finding.New(s.id, Span{From: l.pos, To: end + at[5] - at[4]}, told(s.message), told(s.hint))
 		for _, r := range s.readings {
 			if r = dashes.Replace(told(r)); s.joined {
-				r = apart.ReplaceAllString(r, "")
+				r = apart.compiled().ReplaceAllString(r, "")
 			}
 			f.Readings = append(f.Readings, r)
 		}

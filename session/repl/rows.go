@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // statement is the first of the statements of pasted lines, and how many of them it has: an
@@ -60,24 +61,24 @@ func isIndented(line string) bool {
 
 // numbered and continued are how the lines of a page begin on our screen.
 var (
-	numbered  = regexp.MustCompile(`^ {0,2}[0-9]+\.  (\S.*)$`)
-	continued = regexp.MustCompile(`^ +… (.*)$`)
+	numbered  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^ {0,2}[0-9]+\.  (\S.*)$`) })
+	continued = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^ +… (.*)$`) })
 )
 
 // pastedRows are the rows of a paste. Of a page copied from the screen these are the
 // statements: numbers, results and findings are left out; a line that is none of these stays.
 func pastedRows(pad Pad, rows []string) []string {
-	if !slices.ContainsFunc(rows, numbered.MatchString) {
+	if !slices.ContainsFunc(rows, numbered().MatchString) {
 		return rows
 	}
 	var out []string
 	text := "" // of the statement, as far as it goes
 	for _, row := range rows {
 		own := strings.TrimLeft(row, " ")
-		if m := numbered.FindStringSubmatch(row); m != nil {
+		if m := numbered().FindStringSubmatch(row); m != nil {
 			text = strings.Join(strings.Fields(m[1]), " ") // rows are filled with blanks
 			out = append(out, text)
-		} else if m := continued.FindStringSubmatch(row); m != nil && isText(m[1]) {
+		} else if m := continued().FindStringSubmatch(row); m != nil && isText(m[1]) {
 			out = append(out, "  "+strings.TrimLeft(m[1], " "))
 		} else if isIndented(row) && isText(own) && pad.Continues(text, own) {
 			text += "\n  " + own
