@@ -75,11 +75,25 @@ type Solution struct {
 	// Widened tells that a step may have added solutions, so that a rest that is 0
 	// says nothing.
 	Widened bool
+	// Alone are the equations with one unknown that are left of a system when the others
+	// are put in: each of its solutions solves one of them. There are none where a step may
+	// have lost solutions.
+	Alone []Alone
+	// NotZero is what was divided by to put an unknown into the other equations: where some
+	// of it is 0, solutions may be lost.
+	NotZero []syntax.Expr
+}
+
+// Alone is an equation with one unknown.
+type Alone struct {
+	Equation
+	Unknown string
 }
 
 // Solve finds as many unknowns as there are equations: an equation is solved for
 // one unknown, which is put into the others, until one equation with one unknown
-// is left. It returns false if no order of elimination leads to the end. With
+// is left. It returns false if no order of elimination leads to the end, with the
+// equations that are left alone, if any. With
 // turns, the solutions are listed too that are so many full turns of an angle away
 // from the principal one. Where the budget ends, nothing is found.
 func Solve(budget *limit.Budget, eqs []Equation, unknowns []string, turns Turns) (*Solution, bool) {

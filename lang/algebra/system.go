@@ -18,9 +18,12 @@ type elimination struct {
 	budget *limit.Budget
 	asked  []string
 	turns  Turns
-	// done are the unknowns found so far, and steps those that led to them.
-	done  []isolated
-	steps []Step
+	// done are the unknowns found so far, and steps those that led to them. Lost tells that
+	// one of these may have lost solutions.
+	done    []isolated
+	steps   []Step
+	lost    bool
+	notZero []syntax.Expr // unless something of this is 0
 }
 
 // isolated is an unknown with what it was found to be, later unknowns included.
@@ -45,16 +48,25 @@ func (e elimination) solve(eqs []Equation, left []string) (*Solution, bool) {
 			return e.factorByFactor(eqs, i, factors, left)
 		}
 	}
+	failed := &Solution{}
 	for _, c := range e.simplest(eqs, left) {
 		name, x := left[c.unknown], c.root.X[0]
 		more := e
+		more.lost = e.lost || c.widened || eqs[c.equation].Rooted(left)
 		more.done = append(slices.Clone(e.done), isolated{name, x})
 		more.steps = slices.Concat(e.steps, c.root.Working())
-		if out, ok := more.solve(putInto(eqs, c.equation, name, x), slices.Delete(slices.Clone(left), c.unknown, c.unknown+1)); ok {
+		if by := c.root.divisor(left); by != nil {
+			more.notZero = append(slices.Clone(e.notZero), by)
+		}
+		out, ok := more.solve(putInto(eqs, c.equation, name, x), slices.Delete(slices.Clone(left), c.unknown, c.unknown+1))
+		switch {
+		case ok:
 			return out, true
+		case out != nil && len(failed.Alone) == 0:
+			failed = out
 		}
 	}
-	return nil, false
+	return failed, false
 }
 
 // zeroFactors are the factors of a product that is to be 0, of which one must be: all
@@ -100,6 +112,13 @@ func (e elimination) factorByFactor(eqs []Equation, at int, factors []syntax.Exp
 		}
 		all.Roots, all.Rests = append(all.Roots, s.Roots...), append(all.Rests, s.Rests...)
 		all.Repeats, all.Widened = all.Repeats || s.Repeats, all.Widened || s.Widened
+		all.NotZero = append(all.NotZero, s.NotZero...)
+		if all.Alone = append(all.Alone, s.Alone...); len(s.Alone) == 0 {
+			e.lost = true
+		}
+	}
+	if e.lost {
+		all.Alone = nil
 	}
 	return all, true
 }
@@ -124,16 +143,50 @@ func (r Root) loses(left []string) bool {
 	return rest.lost() || holds(r.Rest) || isZeroValue(rest)
 }
 
+// Rooted tells whether an even root of an unknown stands in an equation: such are multiplied as
+// if both were of positive numbers.
+//
+// √(x)*√(y) is √(x*y) for positive numbers alone, so that with such roots solutions may be lost
+// as well as won.
+func (eq Equation) Rooted(unknowns []string) bool {
+	varies := func(x syntax.Expr) bool {
+		return slices.ContainsFunc(unknowns, func(name string) bool { return syntax.Holds(x, name) })
+	}
+	root := func(x syntax.Expr) bool {
+		switch x := x.(type) {
+		case *syntax.Root:
+			return varies(x.X)
+		case *syntax.Call:
+			return x.Func == "sqrt" && varies(x)
+		case *syntax.Binary:
+			return x.Op == syntax.Pow && varies(x.X) && !syntax.Rational(x.Y).IsInt()
+		}
+		return false
+	}
+	return syntax.Any(eq.Left, root) || syntax.Any(eq.Right, root)
+}
+
+// divisor is what must not be 0 for a root in which other unknowns are left to be the only one:
+// what was divided by, or where that holds one of them, what is left where it is 0.
+func (r Root) divisor(left []string) syntax.Expr {
+	if r.Lead != nil && slices.ContainsFunc(left, func(name string) bool { return syntax.Holds(r.Lead, name) }) {
+		return r.Rest
+	}
+	return r.Lead
+}
+
 // choice is an equation solved for one of the unknowns.
 //
-// The length is that of the text in letters.
+// The length is that of the text in letters. Widened tells that a step may have added solutions.
 type choice struct {
 	equation, unknown int
 	root              Root
 	length            int
+	widened           bool
 }
 
-// simplest lists which equation gives which unknown, the shortest first.
+// simplest lists which equation gives which unknown, the shortest first, and last those that
+// were squared on the way.
 //
 // The length of the text is a good measure for that, and cheap: a short one was got by
 // few steps, and makes the other equations grow least.
@@ -143,11 +196,16 @@ func (e elimination) simplest(eqs []Equation, left []string) []choice {
 		for j, name := range left {
 			s, ok := one(e.budget, eq, name, Turns{}, false)
 			if ok && len(s.Roots) == 1 && len(s.Rests) == 0 && s.Roots[0].Also == nil && !s.Roots[0].loses(left) {
-				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0]))})
+				all = append(all, choice{i, j, s.Roots[0], len(syntax.PrintExpr(s.Roots[0].X[0])), s.Widened})
 			}
 		}
 	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].length < all[j].length })
+	sort.SliceStable(all, func(i, j int) bool {
+		if all[i].widened != all[j].widened {
+			return all[j].widened
+		}
+		return all[i].length < all[j].length
+	})
 	return all
 }
 
@@ -169,9 +227,17 @@ func putInto(eqs []Equation, but int, name string, x syntax.Expr) []Equation {
 // unknowns were found to be.
 func (e elimination) last(eq Equation, name string) (*Solution, bool) {
 	s, ok := one(e.budget, eq, name, e.turns, len(e.asked) == 1)
-	if !ok || len(e.done) == 0 {
+	if len(e.done) == 0 {
 		return s, ok
 	}
+	var alone []Alone
+	if !e.lost {
+		alone = []Alone{{eq, name}}
+	}
+	if !ok {
+		return &Solution{Alone: alone, NotZero: e.notZero}, false
+	}
+	s.Alone, s.NotZero = alone, e.notZero
 	for k, r := range s.Roots {
 		s.Roots[k] = e.putBack(r, name)
 		if r.Also != nil {

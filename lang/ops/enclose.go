@@ -149,6 +149,10 @@ func overPowVar(a, b Interval, _ float64) (Interval, Extent) {
 		return overPow(a, a, b.Lo)
 	case a.Lo > 0:
 		return a.powerSizes(b), Whole
+	case a == Point(0) && b.Lo > 0:
+		return a, Whole
+	case a == Point(0) && b.Hi < 0:
+		return Everything(), None
 	case a.Lo == 0, a.Hi >= 0 && first > last:
 		return Interval{0, a.Hi}.powerSizes(b), Partly
 	case first > last:

@@ -44,7 +44,7 @@ func (r *floatWalker) newton(s *Solve) [][]float64 {
 	starts := int(max(2, min(newtonStarts, readingOps/each)))
 	for start := 0; start < starts && len(out) < newtonFound && !r.stopped(); start++ {
 		x := w.start(start)
-		if !w.descend(x) || !r.satisfies(s, Candidate{X: x}) {
+		if !w.descend(x) || !r.satisfies(s, Candidate{X: x}) || w.loose(x) {
 			continue
 		}
 		w.simplify(x)
@@ -73,6 +73,25 @@ func (w *newton) simplify(x []float64) {
 			x[k] = was
 		}
 	}
+}
+
+// loose tells whether a large unknown may be twice as large and satisfies the equations as well:
+// they leave it open, as those that only come near to a solution the farther out it is.
+//
+// 1/x + 1/y = 6 and 1/x - 1/y = -6 have none: 1/x would be 0, which it nearly is for any x of
+// 10^10 and more.
+func (w *newton) loose(x []float64) bool {
+	for k, was := range x {
+		if math.Abs(was) <= w.scale[k] {
+			continue
+		}
+		x[k] = 2 * was
+		fits := w.r.satisfies(w.s, Candidate{X: x})
+		if x[k] = was; fits {
+			return true
+		}
+	}
+	return false
 }
 
 // listed tells whether a solution was found before: to fewer figures than a

@@ -242,7 +242,7 @@ func (v *solving) noSolution() {
 	}
 	message, hint := "No real "+name+" solves the equation.", "Check the signs of the given values, and what is under a root."
 	switch conditions := len(v.s.Where) > 0; {
-	case !v.single() && v.doubtful:
+	case !v.single() && v.doubtful && !v.alone():
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
 		return
 	case v.beyond && !conditions:

@@ -8,6 +8,8 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
+	"steelyard/session/eval"
+	"steelyard/units"
 	"steelyard/units/each"
 )
 
@@ -124,24 +126,42 @@ func (v *solving) swallows(x syntax.Expr, value float64) bool {
 	return false
 }
 
-// rooted tells whether an even root of an unknown stands in the equations: such are
-// multiplied as if both were of positive numbers.
-//
-// √(x)*√(y) is √(x*y) for positive numbers alone, so that with such roots solutions may be lost
-// as well as won.
+// rooted tells whether an even root of an unknown stands in the equations, so that solutions
+// may be lost in symbols.
 func (v *solving) rooted() bool {
-	root := func(x syntax.Expr) bool {
-		switch x := x.(type) {
-		case *syntax.Root:
-			return v.varies(x.X)
-		case *syntax.Call:
-			return x.Func == "sqrt" && v.varies(x)
-		case *syntax.Binary:
-			return x.Op == syntax.Pow && v.varies(x.X) && !syntax.Rational(x.Y).IsInt()
-		}
+	return slices.ContainsFunc(v.opened, func(e algebra.Equation) bool { return e.Rooted(v.unknowns) })
+}
+
+// dividedByZero tells whether what was divided by, to put an unknown of a system into the other
+// equations, is 0 with these givens: solutions may be lost then.
+func (v *solving) dividedByZero() bool {
+	return v.rearranged != nil && slices.ContainsFunc(v.rearranged.NotZero, func(x syntax.Expr) bool {
+		by := v.Try(x)
+		return !by.OK || by.Value == 0
+	})
+}
+
+// alone tells whether the equations of a system that are left with one unknown each, when the
+// others are put in, are proved to have no solution: the system has none then.
+//
+// Of √x + y = 1 and x - y = 9 the equation √x + x - 9 = 1 is left. It is searched as any that
+// is written by itself.
+func (v *solving) alone() bool {
+	if v.rearranged == nil || v.absent || v.dividedByZero() {
 		return false
 	}
-	return slices.ContainsFunc(v.opened, func(e algebra.Equation) bool { return syntax.Any(e.Left, root) || syntax.Any(e.Right, root) })
+	none := func(e algebra.Alone) bool {
+		st := v.statics[slices.Index(v.unknowns, e.Unknown)]
+		got := v.Function(eval.Want{Silent: true}, []string{e.Unknown}, []run.Static{st}, algebra.Sizes(e.Left), algebra.Sizes(e.Right))
+		if !got.OK || got.Static.Absent {
+			return false
+		}
+		v.CatchUp()
+		p, rule := v.Planner.Program, &run.Solve{Differences: []int{got.Fn}, Dims: []units.Dim{st.Dim}}
+		out := p.FindRoots(&v.State, rule, p.NaturalScale(&v.State, rule.Differences, st.Dim), math.Inf(-1), math.Inf(1))
+		return out.Whole && len(out.Found) == 0 && len(out.Stretches) == 0
+	}
+	return len(v.rearranged.Alone) > 0 && !slices.ContainsFunc(v.rearranged.Alone, func(e algebra.Alone) bool { return !none(e) })
 }
 
 // varies tells whether an unknown stands in an expression.

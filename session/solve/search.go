@@ -41,6 +41,10 @@ func (v *solving) search() {
 			v.choose(all)
 			return
 		}
+		if v.alone() {
+			v.noSolution()
+			return
+		}
 	}
 	u := v.s.Unknowns[0]
 	if v.cutShort {
@@ -100,36 +104,40 @@ func (v *solving) hidden() []solution {
 }
 
 // contradicted are the solutions that a search finds where those in symbols say that there
-// is none. A discriminant below 0 needs no such witness, nor does an angle without a sine.
+// is none, or may not be all. A discriminant below 0 needs no such witness, nor does an angle
+// without a sine.
 //
 // Two ways to one answer: a root that is lost on the way, where both sides were squared or
 // multiplied, must not become "no solution". A discriminant below 0 is proof enough, and saves
 // the search.
-func (v *solving) contradicted() (all []solution) {
+func (v *solving) contradicted(known []solution) (all []solution) {
 	rooted := v.rooted()
 	d, ok := v.discriminant()
 	if ok && d.Value < 0 && !rooted || v.rearranged == nil || v.rearranged.Repeats || v.cancels() || v.single() && !v.bounds().ok {
-		return nil
+		return known
 	}
+	more := false
 	args, rule, within, budget := v.args, *v.rule, v.within, v.State.Budget
 	v.State.Budget = budget.Part(rearranging)
 	if v.single() {
-		if got := v.piecewise(); len(got.Found) > 0 || len(got.Unsettled) > 0 && rooted {
+		got := v.piecewise()
+		open := len(got.Unsettled) > 0 && (rooted || len(known) > 0)
+		if more = len(got.Stretches) > 0 || open && len(known) > 0; more || open || len(got.Found) > len(known) {
 			all = v.named(got, entry.Say("Rearranged, the equation may lose solutions; …", entry.Name(v.unknowns[0])))
 		}
 	} else {
 		v.args = nil
 		all = v.stepByStep()
-		v.doubtful = rooted
+		v.doubtful, more = rooted, len(all) > 0
 	}
 	budget.Join(v.State.Budget)
 	v.State.Budget = budget
-	if all = v.allowed(all); len(all) > 0 {
+	if all = v.allowed(all); more || len(all) > len(known) {
 		v.again, v.rule.Searched, v.rearranged = true, true, nil
 		return all
 	}
 	v.args, *v.rule, v.within = args, rule, within
-	return nil
+	return known
 }
 
 // piecewise searches the range that the conditions leave, or that the givens

@@ -58,6 +58,9 @@ type solving struct {
 	// others: one is real and does not satisfy the equations, or has no value for
 	// another reason than that there is no such root or angle.
 	doubtful bool
+	// unproved tells that one has no value, though that proves nothing: the logarithm of a
+	// negative number, of which whole powers have a value.
+	unproved bool
 	// missed tells that a solution in symbols is real and is none: whatever lies as near
 	// to it as it may be off does not satisfy the equation.
 	missed bool
@@ -216,7 +219,15 @@ func (v *solving) leftOut(all []solution) (_ []solution, said bool) {
 		return nil, true
 	}
 	if len(all) == 0 && (!v.satisfied || len(v.s.Where) > 0 && v.rooted()) && !v.doubtful && !v.absent && !v.failing() {
-		all = v.contradicted()
+		all = v.contradicted(nil)
+	}
+	if !v.single() && len(all) > 0 && v.linear.Rank != run.OneSolution && !v.absent && !v.failing() && v.dividedByZero() {
+		if all = v.contradicted(all); v.rearranged != nil {
+			v.aside(finding.Searched, entry.Words("Put into each other, the equations divide by 0 here: there may be other solutions."), "")
+		}
+	}
+	if v.single() && len(all) > 0 && v.unproved && v.rearranged != nil && !v.rearranged.Repeats && !v.absent && !v.failing() {
+		all = v.contradicted(all)
 	}
 	if v.lost && !v.failing() {
 		if found := v.hidden(); len(found) > 0 {
@@ -444,7 +455,8 @@ func (v *solving) numbers(one *solution) ([]finding.Finding, bool) {
 			}
 			v.undefined = v.undefined || failed.Kind != ops.NoReal
 			v.beyond = v.beyond || failed.Kind == ops.OutOfRange || failed.Kind == ops.Grown
-			v.doubtful = v.doubtful || v.undefined || !v.provedNone(one.root, failed)
+			v.unproved = v.unproved || failed.Kind == ops.NoReal && !v.provedNone(one.root, failed)
+			v.doubtful = v.doubtful || v.undefined || v.unproved
 			return nil, false
 		}
 		one.values = append(one.values, x)
