@@ -20,8 +20,6 @@ const (
 	areaOps    = 2_000_000
 	// mostPoles bounds the pieces without bounds that are looked at together.
 	mostPoles = 100
-	// nothing is an area that is 0 but for rounding outward.
-	nothing = 1e-290
 )
 
 // piece is a part of a range with the area over it, enclosed.
@@ -123,7 +121,12 @@ func (w *floatWalker) surveyed(fn int, lo, hi float64, rest []float64) (total, o
 		case math.IsInf(t.doubt, 1) && !math.IsInf(t.worst, 1), t.poles > mostPoles:
 			return s.settled(all, t)
 		}
-		if t.doubt <= t.aim() || t.doubt < nothing {
+		switch {
+		case t.size > math.MaxFloat64:
+			return t, ops.OutOfRange
+		case max(t.doubt, math.Abs(t.sum), t.size) < ops.Least:
+			return total{}, s.vanished()
+		case t.doubt <= t.aim():
 			return t, ops.NoFault
 		}
 		next, halved := s.halve(all, t)
@@ -177,7 +180,7 @@ func inAll(all []piece) (t total) {
 //
 // 0.1 + 0.2 is 0.3 to who reads it, and the proof leaves room for that number.
 func (t total) value() float64 {
-	if math.Abs(t.sum) <= min(t.doubt, areaGood*t.size) || math.Abs(t.sum) < nothing {
+	if math.Abs(t.sum) <= min(t.doubt, areaGood*t.size) {
 		return 0
 	}
 	short, _ := strconv.ParseFloat(strconv.FormatFloat(t.sum, 'g', 15, 64), 64)
@@ -205,6 +208,17 @@ func (s *survey) settled(all []piece, t total) (total, ops.Fault) {
 		return t, ops.NoFault
 	}
 	return t, ops.NotSettled
+}
+
+// vanished tells why an area below Least has no value: it is 0 only where the curve is, whose
+// enclosure is rounded outward all the same.
+func (s *survey) vanished() ops.Fault {
+	for _, part := range betweenEnds {
+		if v, ok := s.value(s.lo+float64(part*(s.hi-s.lo)), 0); !ok || v != 0 {
+			return ops.OutOfRange
+		}
+	}
+	return ops.NoFault
 }
 
 // survey encloses the area of a function piece by piece.
@@ -291,7 +305,9 @@ func (s *survey) piece(lo, hi float64) piece {
 	}
 	p.size = max(p.sum.Lo, -p.sum.Hi, 0)
 	switch {
-	case p.sum.Radius() <= nothing:
+	case p.size >= math.MaxFloat64:
+		s.fault, p.done = ops.OutOfRange, true
+	case p.sum.Radius() < ops.Least:
 	case !v.partly:
 		if r, ok := s.summed(lo, hi, v.v); ok && r.rest+r.rounding < p.sum.Radius() {
 			p.sum, p.size = about(r.sum, r.rest+r.rounding), r.size
