@@ -128,7 +128,7 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, 
 	out.others, out.parts = others, slices.DeleteFunc(slices.Clone(all), func(q *syntax.Lettered) bool {
 		unit := text[q.Unit.From:q.Unit.To]
 		switch {
-		case len(q.Lacking) == 0 || q.Digits || slices.ContainsFunc(q.Lacking, func(name string) bool { return units.Usual(name) == "" }),
+		case len(q.Lacking) == 0 || q.Digits || slices.ContainsFunc(q.Lacking, isNoSymbol),
 			len(q.Names) == 0 && several(q) && syntax.HasTwice(q.Lacking),
 			q.Bracket && q.Blank && len(q.Names) == 0 && strings.Contains(unit, "/") && s.Unit(unit): // (6 m/s²)
 			return true
@@ -152,6 +152,12 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, 
 // firstWord is the first word of a unit.
 func firstWord(unit string) string {
 	return unit[:len(unit)-len(strings.TrimLeftFunc(unit, unicode.IsLetter))]
+}
+
+// isNoSymbol tells whether a letter is the usual one of no quantity, and of no constant such as G.
+func isNoSymbol(name string) bool {
+	_, constant := units.LookupConstant(name)
+	return !constant && units.Usual(name) == ""
 }
 
 // several tells whether a quantity has more than one letter.

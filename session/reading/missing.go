@@ -116,6 +116,12 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 		best = *unfit
 	}
 	best.lines = slices.DeleteFunc(best.lines, s.wrong)
+	if !given && word != "" && !solve && len(best.lines) > 0 && strings.HasPrefix(best.lines[0], word+" = ") {
+		unknown := append([]string{word}, best.symbols...)
+		if said, joined := s.together(best.lines[0], unknown); joined != "" { // mgh = ½mv² + ½Iω² above v = ωR
+			return s.whole(finding.UnknownName, writing.List(unknown, "and")+" have no value.", said, joined), true
+		}
+	}
 	if len(best.lines) == 0 || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}
@@ -171,18 +177,31 @@ func (s *settler) givenBehind(m *missing) string {
 // F = T - m*g with F and T unknown can't be solved for either. Two such equations can, and whoever
 // types the second has the first on the page already.
 func (s *settler) severalUnknowns(m *missing) finding.Finding {
-	unknown, some := append(slices.Clone(m.free), m.symbols...), "one"
+	unknown, some, another := append(slices.Clone(m.free), m.symbols...), "one", "a second equation"
 	if len(unknown) > 2 {
-		some = "all but one"
+		some, another = "all but one", "as many equations"
 	}
 	f := s.whole(finding.UnknownName,
 		writing.List(unknown, "and")+" have no value; one equation finds only one of them.",
-		"Give "+some+" a value first"+m.example(m.symbols[0], s.Line)+", or type a second equation for them."+m.constants(s.Line))
+		"Give "+some+" a value first"+m.example(m.symbols[0], s.Line)+", or type "+another+" for them."+m.constants(s.Line))
 	if m.cancels() {
 		unit := units.Usual(m.symbols[0])
 		f.Hint = "If " + m.symbols[0] + " cancels, type `let " + m.symbols[0] + " in " + unit + "` first. " + f.Hint
 	}
-	for line := s.Entry.Line - 1; len(unknown) == 2 && line > max(0, s.Entry.Line-maxBetween); line-- {
+	if said, joined := s.together(equationOf(m.lines[0]), unknown); joined != "" {
+		f.Hint, f.Readings = said, []string{joined}
+	}
+	return f
+}
+
+// together is the solve of an equation with those above that were refused for the same unknowns,
+// as many as there are unknowns, and which lines these are; "" where it finds no values.
+//
+// Each equation may bring another unknown in: with T1, T2 and a, three are needed.
+func (s *settler) together(equation string, unknown []string) (said, joined string) {
+	unknown = slices.Clone(unknown)
+	var lines, rest []string
+	for line := s.Entry.Line - 1; len(unknown) <= mostTogether && line > max(0, s.Entry.Line-maxBetween); line-- {
 		above := s.EntryAt(line)
 		if above == nil || !above.Failed() || len(above.Text) > longestMissing {
 			continue
@@ -192,14 +211,36 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 		if len(other.lines) == 0 || !isSolve(other.lines[0]) {
 			continue
 		}
-		joined := equationOf(other.lines[0]) + " and " + strings.TrimPrefix(equationOf(m.lines[0]), "solve ") + " for " + strings.Join(unknown, ", ")
-		if s.accepted(joined) {
-			f.Hint, f.Readings = "Line "+strconv.Itoa(line)+" is a second equation for them.", []string{joined}
-			return f
+		of := append(slices.Clone(other.free), other.symbols...)
+		if !slices.ContainsFunc(of, func(name string) bool { return slices.Contains(unknown, name) }) {
+			continue
 		}
+		for _, name := range of {
+			if !slices.Contains(unknown, name) {
+				unknown = append(unknown, name)
+			}
+		}
+		rest = append(rest, strings.TrimPrefix(equationOf(other.lines[0]), "solve "))
+		lines = append(lines, strconv.Itoa(line))
+		if len(unknown) != len(lines)+1 {
+			continue
+		}
+		slices.Reverse(rest)
+		joined = "solve " + strings.Join(append(rest, strings.TrimPrefix(equation, "solve ")), " and ") + " for " + strings.Join(unknown, ", ")
+		if !s.accepted(joined) {
+			return "", ""
+		}
+		if len(lines) == 1 {
+			return "Line " + lines[0] + " is a second equation for them.", joined
+		}
+		slices.Reverse(lines)
+		return "Lines " + writing.List(lines, "and") + " are the other equations for them.", joined
 	}
-	return f
+	return "", ""
 }
+
+// mostTogether is how many unknowns are looked for in equations that were typed one by one.
+const mostTogether = 4
 
 // cancels tells whether the one symbol that is to have a value, besides the unknown, is on
 // both sides of the equation, and has a usual unit.

@@ -168,7 +168,7 @@ func (s *settler) open() (v Verdict, measured bool) {
 		}
 	}
 	if s.asOnly(&open) || stmt == nil && s.asOnly(s.mended()) {
-		return Verdict{}, measured
+		return Verdict{}, measured || stmt == nil
 	}
 	if len(open.Readings) == 0 {
 		return Verdict{}, measured
