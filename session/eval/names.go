@@ -109,7 +109,7 @@ func (l *Line) unused(name string) string {
 }
 
 // GivenAgain cautions where a name is given a second time within a part. A later part may give
-// names anew, but a value that a line finds, as a solve or a fit does, tells nobody that it
+// names anew, but a value that a line finds, by a formula, a solve or a fit, tells nobody that it
 // takes the place of a given.
 //
 // A name that failed, or had no value, is not given again: the line mends it.
@@ -132,8 +132,12 @@ func (l *Line) GivenAgain(name string, at syntax.Span, found bool) {
 	if d.Kind == plan.Quantity && !d.Given {
 		was = " was worked out in line "
 	}
+	choose := "choose another name; "
+	if _, formula := l.Entry.Stmt.(*syntax.Define); formula && found && d.Given {
+		choose = "choose another name, or begin with `check` or `solve`; "
+	}
 	l.Find(finding.New(finding.GivenAgain, at, name+was+strconv.Itoa(d.Line)+" already; from here on it means this line.",
-		"If you didn't mean that, choose another name; "+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
+		"If you didn't mean that, "+choose+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
 }
 
 // Varied is the definition of a name that expressions were worked out from; nil

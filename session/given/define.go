@@ -28,7 +28,7 @@ func Named(l *eval.Line, s *syntax.Define) (*plan.Def, bool) {
 		return d, false
 	}
 	if !syntax.Holds(s.X, s.Name) && !onlyUnit(l, s) {
-		l.GivenAgain(s.Name, s.NameAt, false)
+		l.GivenAgain(s.Name, s.NameAt, !s.Plain())
 	}
 	return d, true
 }
