@@ -141,11 +141,12 @@ func (c *coder) use(d *Def) {
 // unit reads the text of a unit; nil where it records what is wrong with it.
 func (c *coder) unit(u syntax.UnitText, place units.Place) *units.Unit {
 	got, bad := c.p.Unit(u, place)
-	if bad == nil && place == units.AfterNumber {
-		return c.unitFound(u, got)
-	}
-	if bad != nil {
+	switch {
+	case bad != nil:
 		c.says(c.unitFinding(u, bad))
+		return nil
+	case place == units.AfterNumber:
+		return c.unitFound(u, got)
 	}
 	return got
 }

@@ -78,7 +78,7 @@ func (c *coder) outOfRange(text string, at syntax.Span) run.Slot {
 // A size beyond float64 is refused here, where it is written, and not where it is
 // used.
 func (c *coder) quantity(x *syntax.Quantity) run.Slot {
-	u := c.unitOf(x.Unit)
+	u := c.unit(x.Unit, units.AfterNumber)
 	if u == nil {
 		return run.NoSlot
 	}
@@ -154,7 +154,7 @@ func (c *coder) mixedSum(x *syntax.Mixed, last *units.Unit) (units.Decimal, bool
 // (1/2) kg is one value with a unit, and not a product: only so can (20 + 5) °C be a
 // temperature, with the offset of its scale added once.
 func (c *coder) measured(x *syntax.Measured) run.Slot {
-	u, s := c.unitOf(x.Unit), c.expr(x.X)
+	u, s := c.unit(x.Unit, units.AfterNumber), c.expr(x.X)
 	if u == nil || s == run.NoSlot {
 		return run.NoSlot
 	}

@@ -35,16 +35,6 @@ func (p *Planner) UnitFinding(u syntax.UnitText, bad *units.Problem) finding.Fin
 	return p.coder("").unitFinding(u, bad)
 }
 
-// unitOf reads the unit of a written quantity; it is nil where it can't be read.
-func (c *coder) unitOf(u syntax.UnitText) *units.Unit {
-	got, bad := c.p.Unit(u, units.AfterNumber)
-	if bad != nil {
-		c.says(c.unitFinding(u, bad))
-		return nil
-	}
-	return c.unitFound(u, got)
-}
-
 // UnlikeEnds says that a range goes from one kind of quantity to another.
 func UnlikeEnds(to syntax.Expr, a, b run.Static) finding.Finding {
 	return finding.New(finding.UnlikeDimensions, to.Span(), "The range goes from "+Words(a)+" to "+Words(b)+".", "Both ends must be the same kind of quantity.")

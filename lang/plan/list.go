@@ -52,7 +52,7 @@ func (c *coder) numbers(x *syntax.List) (run.Slot, bool) {
 	}
 	u := units.One
 	if x.Unit.Present() {
-		if u = c.unitOf(x.Unit); u == nil {
+		if u = c.unit(x.Unit, units.AfterNumber); u == nil {
 			return run.NoSlot, true
 		}
 	}
