@@ -100,7 +100,7 @@ var (
 // silence, as a comma or a blank in a number may mean another number.
 func (l *scanner) mistyped(end int) *fault {
 	rest := l.text[end:l.end]
-	if next := strings.TrimLeft(rest, " \t"); next == "" || next[0] < utf8.RuneSelf && strings.IndexByte(",.'\"eE0123456789", next[0]) < 0 {
+	if !mayBeMistyped(rest) {
 		return nil
 	}
 	n := numeral{scanner: *l, number: l.text[l.pos:end], to: end, next: firstRune(rest)}
@@ -128,6 +128,23 @@ func (l *scanner) mistyped(end int) *fault {
 		return bad
 	}
 	return n.numberBeside()
+}
+
+// mayBeMistyped tells by the first sign behind a number, and by that behind an e, whether it may
+// be a slip: the π of 2π and the eV of 3 eV are none.
+func mayBeMistyped(rest string) bool {
+	blank := func(r rune) bool { return isBlank(r) && r != '\n' } // the rows of a table are apart
+	next := strings.TrimLeftFunc(rest, blank)
+	switch r := firstRune(next); r {
+	case 'e', 'E':
+		behind := firstRune(strings.TrimLeftFunc(next[1:], blank))
+		return behind == '+' || isMinus(behind) || '0' <= behind && behind <= '9'
+	case ',', '.', '\'', '’', '"', '”':
+		return true
+	default:
+		_, _, vulgar := isVulgar(r)
+		return vulgar || '0' <= r && r <= '9'
+	}
 }
 
 // inBrackets settles a number in a list, a vector or a call, where commas part values; false
