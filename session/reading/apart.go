@@ -219,7 +219,7 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 		return true // 2sinθcosθ
 	case !letters && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return w.Joined || len(w.Within) > 0 }), s.ofOneKind(stmt, own):
 		return true
-	case c.speaks():
+	case c.speaks() && !(len(c.free) == 0 && slices.ContainsFunc(c.of, syntax.IsZero)): // a 0 fits everything
 		if own.sense == fitting && len(c.free) == 0 {
 			return true
 		}
