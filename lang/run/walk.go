@@ -109,7 +109,7 @@ func (w *walker[N, D]) exec(code *Code, fn *Func, vals []N, causes []int32, from
 			a, cause = vals[in.A], causes[in.A]
 		default:
 			if in.Op != ops.Const {
-				causes[i], _ = w.special(in, code, fn, i, vals[i:i+1], vals, causes, given)
+				w.single(in, code, fn, i, vals, causes, given)
 				continue
 			}
 			vals[i], causes[i] = w.d.constant(in), 0
@@ -148,6 +148,12 @@ func (w *walker[N, D]) settles(in *Instr, a, b N, cause int32, causes []int32) (
 		return v, 0
 	}
 	return v, cause
+}
+
+// single runs what is not arithmetic in a code whose slots have one column each. It is apart
+// from the loop, which is slower with so many arguments to make ready.
+func (w *walker[N, D]) single(in *Instr, code *Code, fn *Func, i Slot, vals []N, causes []int32, given args[N]) {
+	causes[i], _ = w.special(in, code, fn, i, vals[i:i+1], vals, causes, given)
 }
 
 // special works out the elements of what is not arithmetic; each tells that a cause is of
