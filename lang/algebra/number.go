@@ -3,6 +3,7 @@ package algebra
 import (
 	"math"
 	"math/big"
+	"strings"
 
 	"steelyard/lang/syntax"
 	"steelyard/units"
@@ -111,7 +112,11 @@ func numberExpr(r *big.Rat) syntax.Expr {
 	if n, exact := r.FloatPrec(); exact && n <= 12 {
 		return written(r.FloatString(n))
 	}
-	return &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: written(r.Num().String()), Y: written(r.Denom().String())}}
+	over, under := written(r.Num().String()), written(r.Denom().String())
+	if !syntax.IsNumber(over) || !syntax.IsNumber(under) { // their quotient may be held all the same
+		return written(nearest(r))
+	}
+	return &syntax.Paren{X: &syntax.Binary{Op: syntax.Div, X: over, Y: under}}
 }
 
 // ratExpr is a number as a tree that may be negative.
@@ -138,14 +143,22 @@ func asFraction(r *big.Rat) bool {
 
 // written is a number without a sign, as it is written.
 //
-// What can't be read as a number is none of ours: the text comes from exact numbers
-// alone.
+// One that no float64 holds is a multiple of a power of ten, and fails where it is worked out;
+// forty digits of it are more than are held.
 func written(text string) syntax.Expr {
-	d, ok := units.ParseDecimal(text)
-	if !ok {
-		d, _ = units.ParseDecimal("0")
+	if d, ok := units.ParseDecimal(text); ok {
+		return &syntax.Number{Value: d}
 	}
-	return &syntax.Number{Value: d}
+	r, _ := new(big.Rat).SetString(text)
+	mantissa, power, _ := strings.Cut(nearest(r), "e")
+	exponent := written(strings.TrimLeft(power, "+-"))
+	if power[0] == '-' {
+		exponent = &syntax.Paren{X: &syntax.Unary{Op: syntax.Sub, X: exponent}}
+	}
+	return times(written(mantissa), binary(syntax.Pow, written("10"), exponent))
 }
+
+// nearest is a number to forty digits, whatever its size.
+func nearest(r *big.Rat) string { return new(big.Float).SetPrec(256).SetRat(r).Text('e', 40) }
 
 func zeroExpr() syntax.Expr { return numberExpr(new(big.Rat)) }

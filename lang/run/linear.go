@@ -28,6 +28,8 @@ type Linear struct {
 	Rows [][]float64
 	// From is the equation that each row was made of.
 	From []int
+	// Beyond tells that there is one solution, with a number that no float64 holds.
+	Beyond bool
 	// Among are the equations that contradict each other, or each of which follows
 	// from the others, in their order.
 	Among []int
@@ -231,12 +233,16 @@ func largest(n int, at func(int) precise) int {
 	return most
 }
 
+// slight is what a coefficient is next to nothing below, beside the largest of its row.
+const slight = 0x1p-64
+
 // eliminationSteps is about what one multiple of one coefficient costs.
 const eliminationSteps = 40
 
 // reduce brings the equations into steps, as many as there are pivots, and returns
 // how many that are. Sure is false if it can't be told of a number whether it is 0.
-// The first equation that surely holds an unknown is taken for it.
+// The first equation that surely holds an unknown is taken for it, but for one that holds next
+// to nothing of it: to divide by that would lose all digits of the others.
 //
 // The order of the equations is that of the page as far as it goes, so that the working reads
 // as it would be done by hand.
@@ -249,7 +255,11 @@ func (e *elimination) reduce() (pivots int, sure bool) {
 			if !x.settled(1) {
 				return row, false
 			}
-			if c := x.certainty(); c > most {
+			c := x.certainty()
+			if size := magnitude(x.v); size < slight {
+				c *= size
+			}
+			if c > most {
 				best, most = i, c
 			}
 		}
@@ -288,21 +298,33 @@ func (e *elimination) subtract(to, by []precise, col int) {
 
 // solution works the unknowns out, the last first.
 //
-// The rows are kept for the working, with the scale taken out again.
+// The rows are kept for the working, with the scale taken out again. A number of which not even
+// the size is known, or that no float64 holds, is none: it is never taken for 0.
 func (e *elimination) solution(scale []int) Linear {
 	out := Linear{Rank: OneSolution, X: make([]float64, e.n), From: e.from, Rows: make([][]float64, e.n)}
 	x := make([]precise, e.n)
 	for i := e.n - 1; i >= 0; i-- {
 		row := e.rows[i]
 		right := row[e.n].negative()
+		size := magnitude(right.v)
 		out.Rows[i] = make([]float64, e.n+1)
 		for k := i + 1; k < e.n; k++ {
-			right = right.minus(row[k].times(x[k]))
+			part := row[k].times(x[k])
+			right, size = right.minus(part), max(size, magnitude(part.v))
 			out.Rows[i][k] = row[k].over(row[i]).shifted(scale[k] - scale[i]).float()
+		}
+		if !right.settled(size) {
+			return Linear{}
 		}
 		x[i] = right.over(row[i])
 		out.Rows[i][e.n] = row[e.n].negative().over(row[i]).shifted(-scale[i]).float()
-		out.X[i] = x[i].shifted(-scale[i]).float()
+		if x[i].certainty() > 0 {
+			out.X[i], _ = newBig().SetMantExp(x[i].v, -scale[i]).Float64()
+			out.Beyond = out.Beyond || !ops.Held(out.X[i]) || out.X[i] == 0
+		}
+	}
+	if out.Beyond {
+		return Linear{Beyond: true}
 	}
 	return out
 }

@@ -414,7 +414,8 @@ func (s *rootSearch) besideRoot(x ops.Interval) bool {
 }
 
 // found lists a root, once where two pieces meet in it. Where a pole is lifted there
-// is no value, and no root; where numbers end, what is too large to hold looks like one.
+// is no value, and no root; where numbers end, what is too large to hold looks like one, and
+// what is too small like 0.
 // Two that are as good as one number are one where either is alone as far as the other, and
 // two where both are proved; else more may lie there.
 //
@@ -422,7 +423,7 @@ func (s *rootSearch) besideRoot(x ops.Interval) bool {
 // would be listed that is none. Whether a limit counts is asked of the domain of the equation
 // (atEnd).
 func (s *rootSearch) found(x float64, alone ops.Interval) {
-	if math.Abs(x) > math.MaxFloat64/2 {
+	if math.Abs(x) > math.MaxFloat64/2 || math.Abs(x) < ops.Least && !s.w.zeroAt(s.fn, x) {
 		s.unsettled(ops.Point(x))
 		return
 	}

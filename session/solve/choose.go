@@ -29,6 +29,8 @@ func (v *solving) choose(all []solution) {
 		v.Find(v.wholeStretches(all))
 	case len(all) == 0:
 		v.noSolution()
+	case v.beyond && len(v.s.Where) == 0: // another may be the one that is meant
+		v.Find(v.outOfRange())
 	case v.single() && len(v.s.Unknowns) > 1:
 		v.chooseEach(all)
 	default:
@@ -242,11 +244,11 @@ func (v *solving) noSolution() {
 	}
 	message, hint := "No real "+name+" solves the equation.", "Check the signs of the given values, and what is under a root."
 	switch conditions := len(v.s.Where) > 0; {
+	case v.beyond && !conditions:
+		v.Find(v.outOfRange())
+		return
 	case !v.single() && v.doubtful && !v.alone():
 		v.Find(finding.New(finding.NotSolved, at, "No solution was found; there may still be one.", "Check the signs of the given values."))
-		return
-	case v.beyond && !conditions:
-		v.Find(finding.New(finding.OutOfRange, at, "The solution may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents."))
 		return
 	case !v.single() && conditions:
 		message, hint = "No real values solve these equations with these conditions.", "Check the signs of the given values, and what comes after where."
@@ -266,6 +268,11 @@ func (v *solving) noSolution() {
 		}
 	}
 	v.Find(finding.New(finding.NoSolution, at, message, hint))
+}
+
+// outOfRange says that a solution may be one that no number here holds.
+func (v *solving) outOfRange() finding.Finding {
+	return finding.New(finding.OutOfRange, v.s.Unknowns[0].NameAt, "The solution may be too large or too small: numbers here go from 10^-308 to 10^308.", "Check the powers and exponents.")
 }
 
 // partWithoutValue finds a part of the equations that does not hold an unknown and

@@ -18,6 +18,7 @@ import (
 // 0.2*y and 0.3*x + 0.6*y are found to say the same.
 func (v *solving) cancels() bool {
 	v.linear = v.eliminated()
+	v.beyond = v.beyond || v.linear.Beyond
 	singular := v.linear.Rank == run.Contradictory || v.linear.Rank == run.Dependent
 	switch {
 	case !singular:

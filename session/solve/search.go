@@ -27,6 +27,9 @@ func (v *solving) search() {
 	v.again, v.rule.Searched = true, true
 	v.Doing("searching for "+writing.List(v.unknowns, "and"), v.s.Unknowns[0].NameAt)
 	switch {
+	case v.linear.Beyond:
+		v.Find(v.outOfRange())
+		return
 	case v.absent || v.open && !v.single():
 	case v.single():
 		if !v.periodic() && v.bounds().ok {
@@ -79,7 +82,7 @@ func (v *solving) byIntervals() []solution {
 // at which the rearranged equation divides by 0 has no value there.
 func (v *solving) hidden() []solution {
 	if !v.single() {
-		if v.open {
+		if v.open || v.linear.Beyond {
 			return nil
 		}
 		v.again, v.rule.Searched, v.args = true, true, nil
