@@ -123,7 +123,9 @@ func (l *Line) divisorText(at syntax.Span) string {
 // numberAt shows the operand of an instruction that failed in its own unit: of a list,
 // the first element that has no value.
 //
-// An operand that is itself no number has nothing that could be shown.
+// An operand that is itself no number has nothing that could be shown. One just beyond the
+// last that the operation takes is shown with as many figures as tell it from that: there is no
+// sine of 1.0000000001, and there is one of 1.
 func (l *Line) numberAt(in run.Instr) string {
 	s := in.A
 	v := l.State.At(s)
@@ -139,7 +141,16 @@ func (l *Line) numberAt(in run.Instr) string {
 	}
 	st := l.Planner.Static(s)
 	u := units.Preferred(st.Dim, st.Tag)
-	return units.FormatQuantity(u.FromSI(v), u, units.Figures{}, l.Set.Rounding, units.Screen)
+	shown := func(v float64, figures int) string {
+		return units.FormatQuantity(u.FromSI(v), u, units.Figures{N: figures}, l.Set.Rounding, units.Screen)
+	}
+	text := shown(v, 0)
+	if edge, ok := in.Op.Edge(v); ok {
+		for n := 7; n <= 17 && text == shown(edge, 0); n++ {
+			text = shown(v, n)
+		}
+	}
+	return text
 }
 
 // noReal says why there is no real value.
