@@ -95,7 +95,8 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 				return
 			}
 		}
-		if n, ok := syntax.Factors(x)[0].X.(*syntax.Number); ok && n.Value.Float() == 2 && !syntax.Any(x, ofPi) { // U = 2*g*h
+		f, product := apart(x)
+		if n, ok := syntax.Factors(x)[0].X.(*syntax.Number); ok && product && f.root == nil && f.number == 2 { // U = 2*g*h
 			b.numberLacks(name, x, []*syntax.Number{n})
 		}
 	}
