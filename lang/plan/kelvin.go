@@ -24,6 +24,9 @@ func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
 	}
 	f := finding.New(finding.TemperatureReading, x.Span(), "`"+c.shown(x)+"` is a temperature; a product uses it in kelvin.",
 		"For a difference of temperatures, write K or Δ°C.")
+	if n, ok := x.(*syntax.Name); ok { // as many kelvins as it has degrees
+		f.Hint, f.Readings = "For a difference, give "+n.Name+" in K or Δ°C, or write `("+n.Name+" - 0 °C)`.", []string{"(" + n.Name + " - 0 °C)"}
+	}
 	f.Severity = finding.Caution
 	c.findings = append(c.findings, f)
 }

@@ -29,7 +29,7 @@ func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
 		}
 		if p.call && (p.text == "sin" || p.text == "cos" || p.text == "tan") && i+1 < len(ps) {
 			o.argument(ps, i+2, ps.closing(i+1), at)
-		} else if !p.call && angleLetter(p.text) && o.beyondTurn(p) && !ps.asked(i) && !ps.inAngle(i) {
+		} else if !p.call && angleLetter(p.text) && o.beyondTurn(p) && !ps.asked(i) && !ps.inAngle(i) && o.measures(ps) {
 			at[i] = true
 		}
 	}
@@ -88,6 +88,21 @@ func (ps pieces) inAngle(i int) bool {
 			return false
 		}
 	}
+}
+
+// measures tells whether a line has a quantity with a unit, as r*θ has: all is a plain number
+// where a level β of 85 is, in β - 20*log10(4).
+func (o *opener) measures(ps pieces) bool {
+	for k := range ps {
+		p := &ps[k]
+		if p.kind == unitToken || p.kind == thatToken {
+			return true
+		}
+		if _, plain := o.number(p); p.kind == nameToken && !p.call && !plain && !ps.asked(k) {
+			return true
+		}
+	}
+	return false
 }
 
 // argument notes what is in degrees in the argument of a function: of each term

@@ -56,7 +56,9 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		case odd:
 			unit = b.explains(d, units.Customs(name), x, is)
 		case units.Speaks(name) && v.Dim != units.Customs(name)[0] && !hasLetter(x, units.Symbol(name)):
-			unit = b.explains(d, units.Customs(name)[:1], x, is)
+			if unit = b.explains(d, units.Customs(name)[:1], x, is); unit != units.Usual(d.Name) {
+				unit = ""
+			}
 		}
 		if unit == "" && measures && isMeasured(d.Name) {
 			unit = units.Usual(d.Name)
@@ -156,7 +158,7 @@ func (b *bare) explains(d *plan.Def, of []units.Dim, x syntax.Expr, is func(synt
 		case !ok || dim.IsOne():
 		case usual != "" && dim == units.Of(usual).Dim():
 			return usual
-		case unit == "" && (units.Customary(d.Name, dim) || !speaks):
+		case unit == "" && (units.Customary(d.Name, dim) || !speaks && units.HasSymbol(dim)):
 			unit = units.Preferred(dim, units.None).Behind(units.File)
 		}
 	}

@@ -208,8 +208,9 @@ func (s *settler) together(equation string, unknown []string) (said, joined stri
 		}
 		other := missing{}
 		s.missingInEquation(above.Text, entry.BeginsWith(above.Text), &other)
-		if len(other.lines) == 0 || !isSolve(other.lines[0]) {
-			continue
+		isUnknown := func(name string) bool { return slices.Contains(unknown, name) }
+		if len(other.lines) == 0 || !isSolve(other.lines[0]) || slices.ContainsFunc(append(slices.Clone(other.free), other.symbols...), func(name string) bool { return !isUnknown(name) }) {
+			continue // F = -k*x has a third unknown, F
 		}
 		of := append(slices.Clone(other.free), other.symbols...)
 		if !slices.ContainsFunc(of, func(name string) bool { return slices.Contains(unknown, name) }) {

@@ -44,9 +44,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		id = finding.UnknownName
 		message, hint = "No line above defines e.", "The exponential function is exp(x); the elementary charge comes with `constants e`."
 	case open.Turns && len(offers) == 1 && strings.Contains(offers[0], "(1 rev)"):
-		message, hint = "A rate in rev or rpm is an angle per time, and no number of turns.", ""
+		message, hint = "Turns are angles of 2π here, and no plain number.", ""
 	case open.Turns && len(offers) == 1:
-		message, hint = "A rate in rev or rpm is an angle per time: 2π is in it already.", ""
+		message, hint = "Turns are angles of 2π here: 2π is in it already.", ""
 	case len(offers) == 1 && strings.Count(offers[0], "*") < strings.Count(s.Entry.Text, "*"):
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
 	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]) && strings.Count(offers[0], "*") == strings.Count(s.Entry.Text, "*"):
