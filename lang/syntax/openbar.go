@@ -46,6 +46,9 @@ func (ps pieces) bars() [][][]bracketing {
 		if k := ps.bracketAfter(ends); k > 0 && len(ways) < 3 {
 			ways = append(ways, []bracketing{{from, ends[k]}, {i + 1, ends[k]}}) // k/2f(X^2 - x^2)
 		}
+		if ps[from].sign("√") {
+			ways = append(ways, []bracketing{{from + 1, ends[0]}}) // √k/m(A² - x²)
+		}
 		out = append(out, ways)
 	}
 	return out
@@ -113,7 +116,8 @@ func (ps pieces) roots() [][][]bracketing {
 		}
 		first := ps.operand(i + 1)
 		next := ps.nextFactor(first)
-		if next == first || ps[i+1:next].numbers() && ps[next-1].kind != piToken {
+		squared := powerStart(ps, first-1) > i+1
+		if next == first && (!squared || ps.sumEnd(first) == first) || ps[i+1:next].numbers() && ps[next-1].kind != piToken {
 			continue
 		}
 		last := next
@@ -121,12 +125,29 @@ func (ps pieces) roots() [][][]bracketing {
 			last = to
 		}
 		ways := [][]bracketing{{{i, first}}, {{i + 1, next}}}
+		if squared {
+			ways = ways[1:] // the root of a square, of which a sum may go on
+		}
 		if last > next {
 			ways = append(ways, []bracketing{{i + 1, last}})
+		}
+		if end := ps.sumEnd(last); end > last {
+			ways = append(ways, []bracketing{{i + 1, end}}) // √u² + 2gh
+			if next > first && ps[first].over() {
+				ways = append(ways, []bracketing{{i + 1, end}, {first + 1, end}}) // √m/k1 + k2
+			}
 		}
 		out = append(out, ways)
 	}
 	return out
+}
+
+// sumEnd is where the terms end that go on a sum at i, within its brackets; i if none does.
+func (ps pieces) sumEnd(i int) int {
+	for i < len(ps) && ps[i].plusOrMinus() && i+1 < len(ps) {
+		_, i = ps.term(i + 1)
+	}
+	return i
 }
 
 // nextFactor returns where the factor ends that goes on a product at i, by a

@@ -122,15 +122,22 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 			return s.whole(finding.UnknownName, writing.List(unknown, "and")+" have no value.", said, joined), true
 		}
 	}
-	if len(best.lines) == 0 || told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
+	if len(best.lines) == 0 {
+		return finding.Finding{}, false
+	}
+	if given := s.givenBehind(&best); given != "" {
+		have := " has"
+		if len(best.symbols) > 1 {
+			have = " have"
+		}
+		return s.whole(finding.UnknownName, writing.List(best.symbols, "and")+have+" no value that `with` could replace.",
+			"Put each value on its own line first.", given), true
+	}
+	if told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}
 	if isSolve(best.lines[0]) && !solve && len(best.symbols) > 0 {
 		return s.severalUnknowns(&best), true
-	}
-	if given := s.givenBehind(&best); given != "" {
-		return s.whole(finding.UnknownName, writing.List(best.symbols, "and")+" has no value that could be replaced.",
-			"After `with` comes another value for a name that has one.", given), true
 	}
 	return best.finding(l, alone), true
 }
@@ -158,7 +165,7 @@ func (s *settler) givenBehind(m *missing) string {
 	}
 	var lines []string
 	for _, b := range with.By {
-		if k := slices.Index(m.symbols, b.Name); k < 0 || !syntax.IsPlain(b.X) {
+		if !slices.Contains(m.symbols, b.Name) {
 			return ""
 		}
 		at := b.X.Span()

@@ -270,7 +270,11 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if len(offers) == 0 || rule.sense > none && len(offers) == 1 && offers[0] == s.Entry.Text {
 		return Verdict{}
 	}
-	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.withCaution(s.finding(open, offers))}}
+	f := s.finding(open, offers)
+	if open.Equation && !open.Posed && len(offers) == 1 {
+		s.findAnew(&f, offers[0])
+	}
+	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.withCaution(f)}}
 }
 
 // weighAll weighs a line, unless it is an equation and no statement, and its readings. One

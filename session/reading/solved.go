@@ -1,7 +1,9 @@
 package reading
 
 import (
+	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -364,31 +366,19 @@ func (s *settler) nearGiven(symbol string, dim units.Dim, solve *syntax.Solve) s
 	return ""
 }
 
-// mistaken tells whether one name may be a slip for another: they differ in a capital, in an
-// index that it lacks, or in one letter of a word. T1 and T2 are two quantities.
+// mistaken tells whether one name may be a slip for another: they differ in a capital, or in one
+// letter of a word.
 //
-// L and l, v and v0, hight and height are one quantity typed twice; T1 and T2 are not.
+// L and l, hight and height are one quantity typed twice; T1 and T2, v and v0 are not.
 func mistaken(a, b string) bool {
-	if strings.EqualFold(a, b) {
-		return true
-	}
-	if letter := units.Symbol(a); letter != "" && letter == units.Symbol(b) {
-		return letter == a && isIndexed(b)
-	}
-	return utf8.RuneCountInString(a) >= leastWord && utf8.RuneCountInString(b) >= leastWord && writing.Within(1, a, b)
-}
-
-// isIndexed tells whether a name is a letter with one sign behind it, which may be left out
-// or hit by a slip: v0, but not v_max.
-func isIndexed(name string) bool {
-	return utf8.RuneCountInString(strings.Replace(name, "_", "", 1)) == 2
+	return strings.EqualFold(a, b) || utf8.RuneCountInString(a) >= leastWord && utf8.RuneCountInString(b) >= leastWord && writing.Within(1, a, b)
 }
 
 // leastWord is how many letters a name has at least in which a letter may be a slip.
 const leastWord = 3
 
 // askNear asks about an equation whose unknown is nearly a name of the page: that name is
-// offered first.
+// offered first, unless the equation does not hold with it.
 func (s *settler) askNear(unknown, near string, w *weighed) Verdict {
 	named := w.Text[:strings.LastIndex(w.Text, " for ")]
 	for _, m := range slices.Backward(syntax.Mentions(w.stmt)[1:]) { // the first is the unknown's own
@@ -400,7 +390,7 @@ func (s *settler) askNear(unknown, near string, w *weighed) Verdict {
 		named = "check " + named
 	}
 	lines := []string{named, w.Text}
-	if !strings.EqualFold(unknown, near) && slices.ContainsFunc(s.try(named, true).Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed }) {
+	if slices.ContainsFunc(s.try(named, true).Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed }) {
 		slices.Reverse(lines) // what does not hold is hardly meant
 	}
 	return s.ask(unknown+" has no value yet; "+near+" has one.", "Did you mean "+near+", or is "+unknown+" what you are looking for?", lines...)
@@ -436,4 +426,37 @@ func (s *settler) asIndex(unknown string, w *weighed) string {
 		}
 	}
 	return ""
+}
+
+// findAnew offers, beside the check of an equation in which every name has a value and that does
+// not hold, to solve it for a name of it: one that a line worked out first, then the oldest. Of a
+// solve that is offered it says where its unknown has a value from.
+func (s *settler) findAnew(f *finding.Finding, line string) {
+	if isSolve(line) {
+		name, _, _ := strings.Cut(strings.TrimPrefix(line, equationOf(line)+" for "), " ")
+		if d, ok := s.planner.Names.Lookup(name); ok && d.Line > 0 {
+			f.Message, f.Hint = name+" has a value from line "+strconv.Itoa(d.Line)+".", "To find it again, begin with `solve`."
+		}
+		return
+	}
+	e := s.try(line, true)
+	if !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed }) {
+		return
+	}
+	var names []*plan.Def
+	for _, x := range e.Stmt.Exprs() {
+		for _, name := range namesIn(x) {
+			if d, ok := s.planner.Names.Lookup(name); ok && d.Line > 0 && !slices.Contains(names, d) {
+				names = append(names, d)
+			}
+		}
+	}
+	slices.SortStableFunc(names, func(a, b *plan.Def) int { return cmp.Or(one(a.Given)-one(b.Given), cmp.Compare(a.Line, b.Line)) })
+	for _, d := range names {
+		solve := "solve " + strings.TrimPrefix(line, "check ") + " for " + d.Name
+		if len(f.Readings) < maxOffers && s.accepted(solve) {
+			f.Readings = append(f.Readings, solve)
+		}
+	}
+	f.Message, f.Hint = "Every name in this equation has a value.", "Use `check` to compare the sides, or `solve` to find one of them again."
 }
