@@ -130,15 +130,18 @@ func TestCalibration(t *testing.T) {
 // the same readings that they do.
 func TestFlatLines(t *testing.T) {
 	for _, c := range [][2]string{
-		{"fit z against m", "R² says nothing"},
-		{"fit z against m through the origin", "R² says nothing"},
-		{"fit z = a*m + b for a, b", "R² says nothing"},
+		{"fit z against m", "differ too little for R²"},
+		{"fit z against m through the origin", "differ too little for R²"},
+		{"fit z = a*m + b for a, b", "differ too little for R²"},
+		{"fit w*1e-160 against m", "differ too little for R²"},
+		{"fit w = q*m for q", "below 0: the points lie nearer to their mean than to this"},
 		{"fit m against m", "both are worked out from m alone"},
 		{"fit m^2 against 2*m", "both are worked out from m alone"},
 	} {
 		p := New()
 		p.Enter(context.Background(), "m = [1, 2, 3, 4] kg")
 		p.Enter(context.Background(), "z = [0, 0, 0, 0] s")
+		p.Enter(context.Background(), "w = [1.21, 1.19, 1.24, 1.2] s")
 		e := p.Enter(context.Background(), c[0])
 		if got := strings.Join(told(e), " "); !strings.Contains(got, c[1]) || strings.Contains(got, "R² = NaN") {
 			t.Errorf("%s: %q, %v", c[0], got, e.Findings)

@@ -4,17 +4,21 @@ import (
 	"math"
 	"strconv"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/session/entry"
 	"steelyard/units"
 )
+
+// leastSquares is a sum of squares below which numbers hold too few figures of it.
+const leastSquares = ops.Least * 1e16
 
 // quality says how well what is fitted goes with the readings. Where those have no
 // uncertainties, the parameters have theirs from how the readings scatter.
 func (f *fitting) quality(got run.Fitted) *entry.Fit {
 	n, k := len(got.Left), len(got.Values)
 	q := &entry.Fit{N: n, R2: math.NaN(), Covariance: got.Covariance}
-	if total := f.total(got); total > 0 {
+	if total := f.total(got); total > leastSquares {
 		if q.R2 = 1 - got.Squares/total; math.Abs(q.R2) < 1e-12 {
 			q.R2 = 0 // but for rounding
 		}
@@ -74,8 +78,11 @@ func (f *fitting) tells(got run.Fitted, q *entry.Fit) {
 	r := f.Entry.Result()
 	r.Fit = q
 	said := entry.Say("R² = …", f.Told(units.Figures{}, q.R2, units.One))
+	if q.R2 < 0 {
+		said = said.And(", below 0: the points lie nearer to their mean than to this")
+	}
 	if q.R2-q.R2 != 0 {
-		said = entry.Say("all values of … are the same, so R² says nothing", entry.Math(f.s.Y))
+		said = entry.Say("the values of … differ too little for R²", entry.Math(f.s.Y))
 	}
 	if q.SD > 0 {
 		said = said.And("; the "+strconv.Itoa(q.N)+" points lie … from it (standard deviation)", f.difference(q.SD, f.y.Unit))

@@ -446,7 +446,7 @@ func (v *solving) unevenTurns(found []solution) bool {
 		v.fromTurns(got)
 		return true
 	case v.chosenAmong():
-		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at uneven steps.", v.sayRange(v.solutionUnit(0, v.statics[0]), 2)))
+		v.Find(finding.New(finding.WhichRoot, v.s.Unknowns[0].NameAt, "This equation has infinitely many solutions, at steps that I couldn't tell.", v.sayRange(v.solutionUnit(0, v.statics[0]), 10)))
 		return true
 	}
 	*v.rule, v.args, v.within = before, args, nil
