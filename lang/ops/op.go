@@ -94,6 +94,7 @@ const (
 	NoFit                       // no parameters were found that fit readings best
 	Sure                        // nothing uncertain is in it
 	BackAndForth                // the places of readings don't go one way
+	LostAngle                   // the sine of an angle that is not known to a thousandth of a turn
 	BeyondReadings              // a place before the first of some readings, or behind the last
 )
 

@@ -11,7 +11,10 @@ const exact = 0x1p-53
 
 // lostAngle is the error of an angle, in rad, beyond which its sine is not known: a
 // sine that could be any number is not shown as 0.
-const lostAngle = 1e-3
+const lostAngle = 1e-3 * 2 * math.Pi
+
+// lostTurn is the least angle of which that may be: a few roundings are its error then.
+const lostTurn = lostAngle / fewRoundings
 
 // fewRoundings is the error of a place that a search comes to, as a part of it.
 const fewRoundings = 16 * exact
@@ -65,6 +68,9 @@ func (d bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	if d.strict != nil && op == ops.Less && a.v == b.v {
 		*d.strict = true
 	}
+	if inverse, ok := op.Inverse(); ok && inverse.Turns && a.e > lostAngle {
+		return bounded{}, ops.LostAngle
+	}
 	switch {
 	case op == ops.Div && b.e > 0 && b.zero(), op == ops.Tan && a.atPole():
 		return bounded{}, ops.DivZero
@@ -79,9 +85,6 @@ func (d bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	}
 	v, fault := floats{}.apply(op, a.v, b.v, k)
 	off := op.Off(b.v, k, v)
-	if inverse, ok := op.Inverse(); ok && inverse.Turns && a.e > lostAngle {
-		return bounded{v, math.Inf(1)}, fault
-	}
 	if fault == ops.NoFault {
 		da, db := op.Slopes(a.v, b.v, k)
 		moved := math.Abs(chain(a.e, da)) + math.Abs(chain(b.e, db))

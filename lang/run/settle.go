@@ -21,7 +21,7 @@ func (p *Program) Settle(st *State, s, from Slot) {
 	all := m.at(s)
 	st.forget(from) // of what was looked for, more is known from its value as it is set below
 	switch {
-	case all == nil && failed.Kind == ops.NoFault && m.failed.Kind == ops.DivZero:
+	case all == nil && failed.Kind == ops.NoFault && (m.failed.Kind == ops.DivZero || m.failed.Kind == ops.LostAngle):
 		st.failures = append(st.failures, m.failed)
 		st.causes[s] = int32(len(st.failures))
 		return
@@ -110,11 +110,18 @@ func (p *Program) cancels(st *State, s, from Slot) bool {
 		case in.Op == ops.Slope, in.Op == ops.Call && p.Funcs[in.A].adds(p):
 			return true
 		case !in.Op.Cancels():
-		case together || st.residue(in, i, i < s):
+		case together || st.residue(in, i, i < s) || st.lostTurn(in):
 			return true
 		}
 	}
 	return false
+}
+
+// lostTurn tells whether an operation is the sine, cosine or tangent of an angle so large that
+// rounding may leave nothing of it.
+func (st *State) lostTurn(in *Instr) bool {
+	inverse, ok := in.Op.Inverse()
+	return ok && inverse.Turns && st.causes[in.A] == 0 && math.Abs(st.At(in.A)) > lostTurn
 }
 
 // residue tells whether an element of a slot is so small beside what it was worked out from

@@ -71,6 +71,9 @@ func (l *Line) failure(f run.Failure) finding.Finding {
 			"Put the rows in order. Of several readings at one place, take the mean.")
 	case ops.BeyondReadings:
 		return finding.New(finding.NoInterval, at, within+"The readings end before that. Nobody knows what happens beyond them.", "Choose a place between the first and the last reading.")
+	case ops.LostAngle:
+		return finding.New(finding.OutOfRange, at, within+"Rounding leaves too little of so large an angle to tell its sine, cosine or tangent.",
+			"Numbers here have some sixteen figures: take whole turns away first.")
 	case ops.Sure:
 		return finding.New(finding.WrongCall, at, "No given behind this value has an uncertainty.",
 			"Write one after its number, as in 0.842 ± 0.002 m.")
