@@ -76,8 +76,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		for _, n := range b.numbers {
 			of = append(of, n.Value.Text)
 		}
-		l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v),
-			writing.List(of, "and")+" have no unit. Write their units."))
+		lackAll(l, name, x, v, of, "Write their units.")
 		return
 	}
 	switch {
@@ -86,8 +85,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		for _, d := range b.names {
 			of = append(of, d.Name)
 		}
-		l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v),
-			writing.List(of, "and")+" have no unit. Give them units in their lines."))
+		lackAll(l, name, x, v, of, "Give them units in their lines.")
 	case is(name, "a") && v.Dim == units.Of("rad/s^2").Dim(): // many write an angular acceleration so
 	case bySlip && oddKind(l, name, x, v, units.Of(units.Usual(name))):
 	case turned && oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None)):
@@ -102,6 +100,12 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			b.numberLacks(name, x, []*syntax.Number{n})
 		}
 	}
+}
+
+// lackAll cautions about several numbers or names without a unit, of which no single one explains
+// the value.
+func lackAll(l *eval.Line, name string, x syntax.Expr, v *entry.Value, of []string, hint string) {
+	l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v), writing.List(of, "and")+" have no unit. "+hint))
 }
 
 // oneLacks tells whether the names of the line but one are what their letters are used for,
