@@ -166,11 +166,7 @@ func TestInterruptEachWork(t *testing.T) {
 		c1.expect(c.line[len(c.line)-8:])
 		before := worked(t, c1.cmd.Process.Pid)
 		c1.send("\r")
-		for end := time.Now().Add(patience); worked(t, c1.cmd.Process.Pid) < before+3; time.Sleep(5 * time.Millisecond) {
-			if time.Now().After(end) {
-				t.Fatalf("%.40s: it takes too little time to be stopped", c.line)
-			}
-		}
+		awaitWork(t, c1.cmd.Process.Pid, before+3)
 		from := time.Now()
 		c1.signal(syscall.SIGINT)
 		c1.expect("topped")

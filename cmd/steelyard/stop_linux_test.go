@@ -28,6 +28,17 @@ func worked(t *testing.T, pid int) int {
 	return user
 }
 
+// awaitWork waits until a process has worked for some hundredths of a second; one that ends
+// before, or waits for something itself, never does, and fails the test.
+func awaitWork(t *testing.T, pid, hundredths int) {
+	t.Helper()
+	for end := time.Now().Add(patience); worked(t, pid) < hundredths; time.Sleep(5 * time.Millisecond) {
+		if time.Now().After(end) {
+			t.Fatal("it takes too little time to be stopped")
+		}
+	}
+}
+
 // slowLine is a line that takes about a second.
 func slowLine() string {
 	sines := make([]string, 1400)
@@ -71,9 +82,7 @@ func TestStopped(t *testing.T) {
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
-		for worked(t, cmd.Process.Pid) < 20 {
-			time.Sleep(10 * time.Millisecond)
-		}
+		awaitWork(t, cmd.Process.Pid, 20)
 		cmd.Process.Signal(syscall.SIGINT)
 		cmd.Wait()
 		if cmd.ProcessState.ExitCode() != statusStopped || !strings.Contains(out.String(), c.says) || strings.Contains(out.String(), "7 m") {

@@ -15,8 +15,9 @@ import (
 const maxNumberLines = 16
 
 // PlainNumber is the value of a name that comes from numbers without a unit alone, by way of
-// other such names too: θ = 36.87, θ = 360/n below n = 8; or that is one of degrees. Of a list it is the element that is
-// largest in size. False where a unit, an angle, π or a function says what it is.
+// other such names too: θ = 36.87, θ = 360/n below n = 8; or that is a number of degrees. Of a list
+// it is the element that is largest in size. False where a unit, an angle, π or a function says
+// what it is.
 func (p *Page) PlainNumber(d *plan.Def) (float64, bool) {
 	if d.Failed() || d.Kind != plan.Quantity || d.Line == 0 || d.Slot == run.NoSlot {
 		return 0, false
