@@ -145,7 +145,7 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static, part int) (fn i
 	}
 	depends = syntax.Holds(x, name)
 	if !depends {
-		if depends = inner.varies(name, x, of); len(inner.findings) > 0 {
+		if depends = inner.varies(name, x, of); !depends && len(inner.findings) > 0 {
 			c.findings = append(c.findings, inner.findings...)
 			return 0, false, 0, false
 		}
@@ -168,31 +168,25 @@ func (c *coder) curve(x syntax.Expr, name string, of run.Static, part int) (fn i
 	return inner.ends(result), depends, components, true
 }
 
-// varies lets the first argument of a curve stand for the given of that name that the
-// curve was worked out from, as a graph against it does. False where there is none.
+// varies lets the first argument of a curve stand for the value of that name that the curve
+// was worked out from, as a graph against it does. False where there is none, or, with a
+// finding, where it can't.
 func (c *coder) varies(name string, x syntax.Expr, of run.Static) bool {
-	n := &syntax.Name{At: x.Span(), Name: name}
-	from := c.varied(n, x)
-	if len(from) == 0 || !from[0].Given || from[0].Failed() || from[0].Slot == run.NoSlot {
+	from := c.varied(&syntax.Name{At: x.Span(), Name: name}, x)
+	switch {
+	case len(from) == 0 || !c.behind(x).hold(from[0]):
 		return false
-	}
-	if st := c.p.Static(from[0].Slot); st.Shape != run.Scalar || st.Dim != of.Dim {
-		return false
-	}
-	if len(from) > 1 {
+	case len(from) > 1:
 		c.find(finding.TwoReadings, x.Span(), name+" has one value in line "+itoa(from[0].Line)+" and another in line "+itoa(from[1].Line)+".",
 			"Give one of them another name.")
 		return false
 	}
+	said, ok := c.p.CanVary(from[0], x, of, x.Span())
+	if c.findings = append(c.findings, said...); !ok {
+		return false
+	}
 	c.varying(from[0], c.params[0].slot, x.Span())
-	return c.reaches(x)
-}
-
-// reaches tells whether an expression reads what is replaced.
-func (c *coder) reaches(x syntax.Expr) bool {
-	found := false
-	c.from(x, nil, c.seen, 0, func(s run.Slot) { found = found || c.replacing.on(s) })
-	return found
+	return true
 }
 
 // result is what is known of what a function gives.

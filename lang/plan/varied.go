@@ -45,11 +45,33 @@ func (p *Planner) WorkedOutFrom(name string, x syntax.Expr) []*Def {
 	return p.coder("").workedOutFrom(name, x)
 }
 
-// It goes back from the slots of the names in the expression, over all that their
-// instructions read.
 func (c *coder) workedOutFrom(name string, x syntax.Expr) []*Def {
+	on := c.behind(x)
+	var out []*Def
+	for _, d := range c.p.Names.each(name) {
+		if d.seq < c.seen && d.Kind != Function && d.Kind != Formula && on.hold(d) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// GoesBackTo tells whether the value of an expression depends on what a definition gave.
+func (p *Planner) GoesBackTo(d *Def, x syntax.Expr) bool { return p.coder("").behind(x).hold(d) }
+
+// sources are the slots of the main code that a value goes back to.
+type sources []bool
+
+// hold tells whether a definition is among them; a component is where its vector is.
+func (on sources) hold(d *Def) bool {
+	return d.Slot >= 0 && int(d.Slot) < len(on) && on[d.Slot] || d.Vector != nil && on.hold(d.Vector)
+}
+
+// behind goes back from the slots of the names in an expression, over all that their
+// instructions read.
+func (c *coder) behind(x syntax.Expr) sources {
 	main := &c.p.Program.Main
-	on := make([]bool, len(main.Instrs))
+	on := make(sources, len(main.Instrs))
 	mark := func(s run.Slot) {
 		if s >= 0 && int(s) < len(on) {
 			on[s] = true
@@ -62,13 +84,40 @@ func (c *coder) workedOutFrom(name string, x syntax.Expr) []*Def {
 			reads.Main(run.Slot(s), mark)
 		}
 	}
-	var out []*Def
-	for _, d := range c.p.Names.each(name) {
-		if d.seq < c.seen && d.Kind != Function && d.Kind != Formula && d.Slot != run.NoSlot && on[d.Slot] {
-			out = append(out, d)
-		}
+	return on
+}
+
+// CanVary tells whether values with a static can take the place of a definition that a curve
+// was worked out from, and says why not, or that a result is varied by itself.
+//
+// A range in another unit is no reason to leave the curve flat: "F is constant" would be false.
+func (p *Planner) CanVary(d *Def, curve syntax.Expr, st run.Static, at syntax.Span) ([]finding.Finding, bool) {
+	of := p.Static(d.Slot)
+	name, line := &syntax.Name{At: at, Name: d.Name}, ""
+	if d.Line > 0 {
+		line = " (line " + itoa(d.Line) + ")"
 	}
-	return out
+	switch {
+	case of.Shape != run.Scalar:
+		return []finding.Finding{OneValue(name, of)}, false
+	case d.Vector != nil:
+		return []finding.Finding{ComponentAlone(d, at)}, false
+	case of.Open == 0 && st.Open == 0 && of.Dim != st.Dim:
+		return []finding.Finding{finding.New(finding.UnlikeDimensions, at,
+			typeset.Text(curve)+" was worked out from "+d.Name+line+", "+Words(of)+"; here "+d.Name+" is "+Words(st)+".",
+			"Use a unit of the same kind.")}, false
+	case d.Given || d.Kind == Symbol:
+		return nil, true
+	}
+	note := finding.New(finding.TwoReadings, at, d.Name+line+" is a result; here it is changed by itself.", "")
+	note.Severity = finding.Note
+	return []finding.Finding{note}, true
+}
+
+// ComponentAlone says that a component of a vector can't be varied without the vector.
+func ComponentAlone(d *Def, at syntax.Span) finding.Finding {
+	return finding.New(finding.VectorOrNumber, at, d.Name+" is a component of "+d.Vector.Name+", so it doesn't change by itself.",
+		"Give each component its own line, and then "+d.Vector.Name+" = ("+d.Vector.Name+"_x, "+d.Vector.Name+"_y).")
 }
 
 // from marks the slots that the names in an expression have, where only the first

@@ -58,6 +58,13 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 			"Split it into several lines."))
 		return nil, false, false
 	}
+	if got.Static.Absent && !depends { // a symbol of that name may be all that has no value yet
+		if d, ok := l.Varied(&syntax.Name{At: x.Span(), Name: against}, x); ok && d.Kind == plan.Symbol {
+			if v := l.Planner.CompileVarying(l.Entry.Text, d, st, syntax.Unplaced(x)); v.OK {
+				got = v
+			}
+		}
+	}
 	if got.Static.Absent {
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), noCurveYet, valueHint(l, x)))
 		return nil, false, false

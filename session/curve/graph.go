@@ -2,6 +2,7 @@ package curve
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"steelyard/lang/algebra"
@@ -209,9 +210,9 @@ func (p *plot) all() []*curve {
 }
 
 // evaluate gives every curve its columns. Where no curve holds the name of the
-// axis and a given has that name, the given is varied.
+// axis and one was worked out from a value with that name, the value is varied.
 //
-// All curves run over columns of places at once. A given of the page that is varied is varied
+// All curves run over columns of places at once. A value of the page that is varied is varied
 // for all that was worked out from it, line by line, as if it had been given anew at each
 // place.
 func (p *plot) evaluate() bool {
@@ -226,7 +227,12 @@ func (p *plot) evaluate() bool {
 		switch {
 		case !ok && d != nil:
 			return false
-		case ok && d.Given && !d.Failed() && p.Planner.Static(d.Slot).Dim == p.static.Dim:
+		case ok && slices.ContainsFunc(p.all(), func(c *curve) bool { return p.Planner.GoesBackTo(d, c.x) }):
+			said, ok := p.Planner.CanVary(d, p.curves[0].x, p.static, n.At)
+			p.Find(said...)
+			if !ok {
+				return false
+			}
 			varying = append(varying, d.Slot)
 			p.Uses([]*plan.Def{d}, n.At)
 			p.writeOut(d)

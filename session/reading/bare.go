@@ -41,7 +41,7 @@ func (s *settler) bare() Verdict {
 			sure := with > bare || with == bare && given
 			unusual := !dim.IsOne() && (with > odd && units.Usual(v.name) == "m" || !units.Customary(v.name, units.Dim{}))
 			mended := v.inUnit(text, u)
-			if with == none || bare > none && of == dim || !sure && !unusual || s.offered && !s.accepted(mended) {
+			if with == none || bare > none && of == dim && !(given && s.through(&v)) || !sure && !unusual || s.offered && !s.accepted(mended) {
 				continue
 			}
 			n := v.numbers[0]
@@ -55,6 +55,11 @@ func (s *settler) bare() Verdict {
 		}
 	}
 	return Verdict{}
+}
+
+// through tells whether what goes with a name was worked out from it in lines above.
+func (s *settler) through(v *varied) bool {
+	return slices.ContainsFunc(v.of, func(x syntax.Expr) bool { return len(s.planner.WorkedOutFrom(v.name, x)) > 0 })
 }
 
 // variedIn are the names that go over plain numbers alone: along a curve, and in calls of

@@ -30,9 +30,8 @@ func Scaling(l *eval.Line, s *syntax.Scaling) {
 		l.Find(plan.OneValue(&syntax.Name{At: s.Against.NameAt, Name: s.Against.Name}, st))
 		return
 	}
-	if v := by.Vector; v != nil {
-		l.Find(finding.New(finding.VectorOrNumber, s.Against.NameAt, by.Name+" is a component of "+v.Name+", so it doesn't change by itself.",
-			"Give each component its own line, and then "+v.Name+" = ("+v.Name+"_x, "+v.Name+"_y)."))
+	if by.Vector != nil {
+		l.Find(plan.ComponentAlone(by, s.Against.NameAt))
 		return
 	}
 	if l.Planner.FixesUnit(by, of) {
