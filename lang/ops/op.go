@@ -173,6 +173,8 @@ func (op Op) Fault(a, b, k, v float64) Fault {
 	switch {
 	case v-v != 0 && f.By != nil:
 		return f.By(a, b, k)
+	case v-v != 0 && f.Divides && b == 0:
+		return DivZero
 	case v-v != 0:
 		return f.Always
 	case v == 0 && f.Vanishes(a, b):
@@ -184,17 +186,18 @@ func (op Op) Fault(a, b, k, v float64) Fault {
 // Faults says why values of an operation on finite operands are none, for whoever
 // asks for many.
 type Faults struct {
-	// Always is why one is not finite; By says so where it depends on the
-	// operands, and is nil elsewhere.
-	Always Fault
-	By     func(a, b, k float64) Fault
+	// Always is why one is not finite, unless it Divides by 0. By says so where it
+	// depends on the operands in another way, and is nil elsewhere.
+	Always  Fault
+	Divides bool
+	By      func(a, b, k float64) Fault
 	// Vanishes tells that a value of 0 is one too small to hold.
 	Vanishes func(a, b float64) bool
 }
 
 // Faults returns why values of an operation are none.
 func (op Op) Faults() Faults {
-	f := Faults{OutOfRange, table[op].faultBy, never}
+	f := Faults{OutOfRange, table[op].divides, table[op].faultBy, never}
 	if table[op].fault != NoFault {
 		f.Always = table[op].fault
 	}

@@ -141,14 +141,6 @@ func truth(b bool) float64 {
 	return 0
 }
 
-// The faults that several rows share.
-func byZero(_, b, _ float64) Fault {
-	if b == 0 {
-		return DivZero
-	}
-	return OutOfRange
-}
-
 // The nearest numbers that a root and an arcsine take.
 func atLeast0(a float64) float64 { return max(a, 0) }
 func unitEnd(a float64) float64  { return math.Copysign(1, a) }

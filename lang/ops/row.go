@@ -14,9 +14,11 @@ type row struct {
 	shows shown
 	// tame tells that the value of finite operands is finite.
 	tame bool
-	// fault is why a value is not finite, NoFault where it can only be too large;
-	// faultBy says so where it depends on the operands.
+	// fault is why a value is not finite, NoFault where it can only be too large.
+	// divides tells that b divides, so that it may be DivZero too; faultBy says
+	// why where it depends on the operands in another way.
 	fault   Fault
+	divides bool
 	faultBy func(a, b, k float64) Fault
 	// vanishes tells that a value of 0 is one too small to hold.
 	vanishes func(a, b float64) bool

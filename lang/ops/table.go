@@ -57,7 +57,7 @@ var table = [Count]row{
 	Div: {name: "div", operands: 2, vectors: Scaled, shows: infiniteOrLost, da: "1/b", db: "-a/b^2",
 		value: func(a, b, _ float64) float64 { return a / b },
 		over:  overDiv, apart: ofDivisor, off: sumOff,
-		faultBy: byZero, vanishes: ofNonZero},
+		divides: true, vanishes: ofNonZero},
 	// A power has its exponent written, and so a dimension that is known before it runs;
 	// one to a number that is worked out (PowVar) is of pure numbers: (a^b)′ by b is
 	// a^b·ln a.
@@ -242,7 +242,7 @@ var table = [Count]row{
 	Round: {name: "round", operands: 2, da: "0", db: "round(a, b)/b",
 		value: func(a, b, k float64) float64 { return round(a, b, k) },
 		over:  overRound, apart: ofSteps(overRound, math.Abs), off: sumOff,
-		faultBy: byZero,
+		divides: true,
 		call: &Function{Name: "round", Least: 1, Most: 2, Takes: RoundTo, Args: "round(x, step)",
 			Summary: "The nearest whole multiple of a step; round(x, 3 figures) to figures, round(x) to a whole number.", Example: "round(2.63 m, 5 cm)"}},
 	LastFigure: {name: "lastfigure", operands: 1, tame: true, da: "0",

@@ -9,7 +9,7 @@ import (
 
 const (
 	// careLanes is how many lanes run with care at a time.
-	careLanes = 96
+	careLanes = 256
 	// careCells bounds the workspace of that: where there are many columns the
 	// lanes are fewer.
 	careCells = 1 << 17
@@ -127,23 +127,21 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 	for i, col := range c.outputs {
 		v, fails := c.column(col)
 		show := out[i][lo : lo+m]
-		v, fails = v[:len(show)], fails[:len(show)]
+		copy(show, v)
 		if !c.failed[col] {
-			copy(show, v)
 			continue
+		}
+		fails = fails[:len(show)]
+		for lane, cause := range fails {
+			if cause != 0 {
+				show[lane] = math.NaN()
+			}
 		}
 		if why == nil {
 			why = fails
 		} else {
 			why = lanes[:copy(lanes[:], why)]
 			first(why, fails)
-		}
-		for lane, cause := range fails {
-			x := v[lane]
-			if cause != 0 {
-				x = math.NaN()
-			}
-			show[lane] = x
 		}
 	}
 	n := len(list)
@@ -226,6 +224,8 @@ func (c *careful) look(s *step, own *ownPass, why []int32, a, b, v []float64) bo
 				continue
 			}
 			kind = ops.OutOfRange
+		case faults.Divides && b[i] == 0:
+			kind = ops.DivZero
 		case faults.By != nil:
 			kind = faults.By(a[i], b[i], s.k)
 		}
