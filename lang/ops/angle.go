@@ -17,16 +17,12 @@ const (
 // residue tells whether a sine or cosine of an angle is 0 but for the rounding
 // of the angle.
 func residue(v, a float64) bool {
-	return math.Abs(v) < mostSnapped && math.Abs(v) < angleOff*math.Abs(a)
+	return math.Float64bits(v)<<1 < math.Float64bits(mostSnapped)<<1 && math.Abs(v) < angleOff*math.Abs(a)
 }
 
-// Sine is the sine of an angle in radians, exactly 0 for multiples of 180°.
-func Sine(a float64) float64 { return unlessResidue(math.Sin(a), a) }
-
-// Cosine is the cosine of an angle in radians, exactly 0 for odd multiples of 90°.
-func Cosine(a float64) float64 { return unlessResidue(math.Cos(a), a) }
-
-func unlessResidue(v, a float64) float64 {
+// UnlessResidue makes the sine or cosine of an angle exactly 0 where it is so but for the
+// rounding of the angle.
+func UnlessResidue(v, a float64) float64 {
 	if residue(v, a) {
 		return 0
 	}

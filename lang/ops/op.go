@@ -151,7 +151,16 @@ func Held(v float64) bool { return v == 0 || v-v == 0 && math.Abs(v) >= Least }
 
 // Suspect tells whether a value needs a second look: it isn't finite, or it is
 // a zero that may hide a value too small to hold.
-func Suspect(v float64) bool { return v-v != 0 || v == 0 }
+//
+// It and Finite compare the bits, once: kernels ask for each group of lanes, and what they wait
+// for is the processor's arithmetic.
+func Suspect(v float64) bool { return math.Float64bits(v)<<1-1 >= allExponent-1 }
+
+// Finite tells whether a value is a number, and not infinite.
+func Finite(v float64) bool { return math.Float64bits(v)<<1 < allExponent }
+
+// allExponent is the bits of what is infinite, without its sign.
+const allExponent = 0x7ff << 53
 
 // Settles tells whether v is the value of an operation of which an operand is
 // infinite since it has Grown: an exponential beyond what can be held is as good as

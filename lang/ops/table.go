@@ -112,14 +112,14 @@ var table = [Count]row{
 	// principal angle, which the arc function has, and the other one within a turn.
 	// 1 - a² would lose its digits beside 1, and is written (1 - a)·(1 + a).
 	Sin: {name: "sin", operands: 1, shows: infinite, tame: true, da: "cos(a)",
-		value: func(a, _, _ float64) float64 { return Sine(a) },
+		value: func(a, _, _ float64) float64 { return UnlessResidue(math.Sin(a), a) },
 		over:  whole(func(a, _ Interval) Interval { return a.sine() }), off: functionOff, cancels: true,
 		call: &Function{Name: "sin", Least: 1, Most: 1, Takes: AngleToPure, Args: "sin(θ)",
 			Summary: "The sine of an angle; a plain number is radians.", Example: "sin(30°)",
 			Print: Print{"sin", true}},
 		inverse: &Inverse{By: []string{"asin(y)", "pi - asin(y)"}, Turns: true, Reason: "take the angle with this sine"}},
 	Cos: {name: "cos", operands: 1, shows: infinite, tame: true, da: "-sin(a)",
-		value: func(a, _, _ float64) float64 { return Cosine(a) },
+		value: func(a, _, _ float64) float64 { return UnlessResidue(math.Cos(a), a) },
 		over:  whole(func(a, _ Interval) Interval { return a.cosine() }), off: functionOff, cancels: true,
 		call: &Function{Name: "cos", Least: 1, Most: 1, Takes: AngleToPure, Args: "cos(θ)",
 			Summary: "The cosine of an angle.", Example: "cos(60°)",

@@ -102,7 +102,7 @@ func (c *careful) run(in, out [][]float64, lo, m int, list []Fail) []Fail {
 			c.failed[i] = false
 		}
 		for lane, x := range v {
-			if x-x != 0 {
+			if !ops.Finite(x) {
 				fails[lane] = c.cause(Failure{Slot: c.inputSlots[i], Kind: ops.OutOfRange})
 				c.failed[i] = true
 			}

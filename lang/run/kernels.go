@@ -107,14 +107,14 @@ var kernels = [...]kernel{
 
 // kernelAddAddMulXKKMulMulPow2XKK is (x*k+k)+pow(x,2)*k*k.
 func kernelAddAddMulXKKMulMulPow2XKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	k3 := p.k[3]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -137,7 +137,7 @@ func kernelAddAddMulXKKMulMulPow2XKK(p *pass) int {
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (f0 * f1) * (f2 * f3)
 		s0 += (g0 + g1) + (g2 + g3)
-		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0 || s0-s0 != 0) && !p.through {
+		if (ops.Suspect(p0) || ops.Suspect(p1) || !ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -146,13 +146,13 @@ func kernelAddAddMulXKKMulMulPow2XKK(p *pass) int {
 
 // kernelDivAddMulXKKAddXK is (x*k+k)/(x+k).
 func kernelDivAddMulXKKAddXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -169,7 +169,7 @@ func kernelDivAddMulXKKAddXK(p *pass) int {
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (e0 * e1) * (e2 * e3)
-		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
+		if (ops.Suspect(p0) || ops.Suspect(p1)) && !p.through {
 			break
 		}
 	}
@@ -178,13 +178,13 @@ func kernelDivAddMulXKKAddXK(p *pass) int {
 
 // kernelAddMulMulPow2XKKK is pow(x,2)*k*k+k.
 func kernelAddMulMulPow2XKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -199,7 +199,7 @@ func kernelAddMulMulPow2XKKK(p *pass) int {
 		e0, e1, e2, e3 = c0+k2, c1+k2, c2+k2, c3+k2
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -208,13 +208,13 @@ func kernelAddMulMulPow2XKKK(p *pass) int {
 
 // kernelSqrtDivMulMulXKKK is sqrt(x*k*k/k).
 func kernelSqrtDivMulMulXKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -229,7 +229,7 @@ func kernelSqrtDivMulMulXKKK(p *pass) int {
 		e0, e1, e2, e3 = math.Sqrt(c0), math.Sqrt(c1), math.Sqrt(c2), math.Sqrt(c3)
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (e0 * e1) * (e2 * e3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -238,13 +238,13 @@ func kernelSqrtDivMulMulXKKK(p *pass) int {
 
 // kernelMulSqrtDivKMulXKK is sqrt(k/(x*k))*k.
 func kernelMulSqrtDivKMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
@@ -259,7 +259,7 @@ func kernelMulSqrtDivKMulXKK(p *pass) int {
 		e0, e1, e2, e3 = c0*k2, c1*k2, c2*k2, c3*k2
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (e0 * e1) * (e2 * e3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -268,13 +268,13 @@ func kernelMulSqrtDivKMulXKK(p *pass) int {
 
 // kernelSqrtAddMulAddXKKK is sqrt((x+k)*k+k).
 func kernelSqrtAddMulAddXKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
@@ -291,7 +291,7 @@ func kernelSqrtAddMulAddXKKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (b0 * b1) * (b2 * b3)
 		s0 += (e0 + e1) + (e2 + e3)
-		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
+		if (ops.Suspect(p0) || !ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -300,30 +300,30 @@ func kernelSqrtAddMulAddXKKK(p *pass) int {
 
 // kernelDivMulSinMulXKKK is sin(x*k)*k/k.
 func kernelDivMulSinMulXKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
-		b0, b1, b2, b3 := ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		b0, b1, b2, b3 := ops.UnlessResidue(math.Sin(a0), a0), ops.UnlessResidue(math.Sin(a1), a1), ops.UnlessResidue(math.Sin(a2), a2), ops.UnlessResidue(math.Sin(a3), a3)
 		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
 		e0, e1, e2, e3 := c0/k2, c1/k2, c2/k2, c3/k2
 		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
 		p0 := (a0 * a1) * (a2 * a3)
 		p1 := (e0 * e1) * (e2 * e3)
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
-		b0, b1, b2, b3 = ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		b0, b1, b2, b3 = ops.UnlessResidue(math.Sin(a0), a0), ops.UnlessResidue(math.Sin(a1), a1), ops.UnlessResidue(math.Sin(a2), a2), ops.UnlessResidue(math.Sin(a3), a3)
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		e0, e1, e2, e3 = c0/k2, c1/k2, c2/k2, c3/k2
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (e0 * e1) * (e2 * e3)
-		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
+		if (ops.Suspect(p0) || ops.Suspect(p1)) && !p.through {
 			break
 		}
 	}
@@ -332,30 +332,30 @@ func kernelDivMulSinMulXKKK(p *pass) int {
 
 // kernelMulCosAddMulXKKK is cos(x*k+k)*k.
 func kernelMulCosAddMulXKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
 		b0, b1, b2, b3 := a0+k1, a1+k1, a2+k1, a3+k1
-		c0, c1, c2, c3 := ops.Cosine(b0), ops.Cosine(b1), ops.Cosine(b2), ops.Cosine(b3)
+		c0, c1, c2, c3 := ops.UnlessResidue(math.Cos(b0), b0), ops.UnlessResidue(math.Cos(b1), b1), ops.UnlessResidue(math.Cos(b2), b2), ops.UnlessResidue(math.Cos(b3), b3)
 		e0, e1, e2, e3 := c0*k2, c1*k2, c2*k2, c3*k2
 		d[0], d[1], d[2], d[3] = e0, e1, e2, e3
 		p0 := (a0 * a1) * (a2 * a3)
 		p1 := (e0 * e1) * (e2 * e3)
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
 		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
-		c0, c1, c2, c3 = ops.Cosine(b0), ops.Cosine(b1), ops.Cosine(b2), ops.Cosine(b3)
+		c0, c1, c2, c3 = ops.UnlessResidue(math.Cos(b0), b0), ops.UnlessResidue(math.Cos(b1), b1), ops.UnlessResidue(math.Cos(b2), b2), ops.UnlessResidue(math.Cos(b3), b3)
 		e0, e1, e2, e3 = c0*k2, c1*k2, c2*k2, c3*k2
 		d[4], d[5], d[6], d[7] = e0, e1, e2, e3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (e0 * e1) * (e2 * e3)
-		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
+		if (ops.Suspect(p0) || ops.Suspect(p1)) && !p.through {
 			break
 		}
 	}
@@ -364,13 +364,13 @@ func kernelMulCosAddMulXKKK(p *pass) int {
 
 // kernelAddMulMulXKKK is x*k*k+k.
 func kernelAddMulMulXKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -383,7 +383,7 @@ func kernelAddMulMulXKKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -392,13 +392,13 @@ func kernelAddMulMulXKKK(p *pass) int {
 
 // kernelAddMulSubKXKK is (k-x)*k+k.
 func kernelAddMulSubKXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0-x[0], k0-x[1], k0-x[2], k0-x[3]
@@ -411,7 +411,7 @@ func kernelAddMulSubKXKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k2, b1+k2, b2+k2, b3+k2
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -420,13 +420,13 @@ func kernelAddMulSubKXKK(p *pass) int {
 
 // kernelDivAddMulXKKK is (x*k+k)/k.
 func kernelDivAddMulXKKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	k2 := p.k[2]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -441,7 +441,7 @@ func kernelDivAddMulXKKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
+		if (ops.Suspect(p0) || ops.Suspect(p1)) && !p.through {
 			break
 		}
 	}
@@ -450,12 +450,12 @@ func kernelDivAddMulXKKK(p *pass) int {
 
 // kernelMulMulPow2XKK is pow(x,2)*k*k.
 func kernelMulMulPow2XKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -468,7 +468,7 @@ func kernelMulMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -477,12 +477,12 @@ func kernelMulMulPow2XKK(p *pass) int {
 
 // kernelDivMulPow2XKK is pow(x,2)*k/k.
 func kernelDivMulPow2XKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -495,7 +495,7 @@ func kernelDivMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0/k1, b1/k1, b2/k1, b3/k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -504,12 +504,12 @@ func kernelDivMulPow2XKK(p *pass) int {
 
 // kernelAddMulPow2XKK is pow(x,2)*k+k.
 func kernelAddMulPow2XKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -522,7 +522,7 @@ func kernelAddMulPow2XKK(p *pass) int {
 		c0, c1, c2, c3 = b0+k1, b1+k1, b2+k1, b3+k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -531,12 +531,12 @@ func kernelAddMulPow2XKK(p *pass) int {
 
 // kernelSqrtAddMulXKK is sqrt(x*k+k).
 func kernelSqrtAddMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -551,7 +551,7 @@ func kernelSqrtAddMulXKK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (c0 + c1) + (c2 + c3)
-		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
+		if (ops.Suspect(p0) || !ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -560,12 +560,12 @@ func kernelSqrtAddMulXKK(p *pass) int {
 
 // kernelSqrtDivMulXKK is sqrt(x*k/k).
 func kernelSqrtDivMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -578,7 +578,7 @@ func kernelSqrtDivMulXKK(p *pass) int {
 		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -587,12 +587,12 @@ func kernelSqrtDivMulXKK(p *pass) int {
 
 // kernelMulSqrtDivXKK is sqrt(x/k)*k.
 func kernelMulSqrtDivXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
@@ -605,7 +605,7 @@ func kernelMulSqrtDivXKK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -614,12 +614,12 @@ func kernelMulSqrtDivXKK(p *pass) int {
 
 // kernelMulSqrtDivKXK is sqrt(k/x)*k.
 func kernelMulSqrtDivKXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
@@ -632,7 +632,7 @@ func kernelMulSqrtDivKXK(p *pass) int {
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -641,12 +641,12 @@ func kernelMulSqrtDivKXK(p *pass) int {
 
 // kernelSqrtDivKMulXK is sqrt(k/(x*k)).
 func kernelSqrtDivKMulXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
@@ -659,7 +659,7 @@ func kernelSqrtDivKMulXK(p *pass) int {
 		c0, c1, c2, c3 = math.Sqrt(b0), math.Sqrt(b1), math.Sqrt(b2), math.Sqrt(b3)
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -668,11 +668,11 @@ func kernelSqrtDivKMulXK(p *pass) int {
 
 // kernelSqrtAddPow2XK is sqrt(pow(x,2)+k).
 func kernelSqrtAddPow2XK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -687,7 +687,7 @@ func kernelSqrtAddPow2XK(p *pass) int {
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (c0 + c1) + (c2 + c3)
-		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
+		if (ops.Suspect(p0) || !ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -696,25 +696,25 @@ func kernelSqrtAddPow2XK(p *pass) int {
 
 // kernelDivMulSinXKK is sin(x)*k/k.
 func kernelDivMulSinXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		a0, a1, a2, a3 := ops.Sine(x[0]), ops.Sine(x[1]), ops.Sine(x[2]), ops.Sine(x[3])
+		a0, a1, a2, a3 := ops.UnlessResidue(math.Sin(x[0]), x[0]), ops.UnlessResidue(math.Sin(x[1]), x[1]), ops.UnlessResidue(math.Sin(x[2]), x[2]), ops.UnlessResidue(math.Sin(x[3]), x[3])
 		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
 		c0, c1, c2, c3 := b0/k1, b1/k1, b2/k1, b3/k1
 		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
 		p0 := (c0 * c1) * (c2 * c3)
-		a0, a1, a2, a3 = ops.Sine(x[4]), ops.Sine(x[5]), ops.Sine(x[6]), ops.Sine(x[7])
+		a0, a1, a2, a3 = ops.UnlessResidue(math.Sin(x[4]), x[4]), ops.UnlessResidue(math.Sin(x[5]), x[5]), ops.UnlessResidue(math.Sin(x[6]), x[6]), ops.UnlessResidue(math.Sin(x[7]), x[7])
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		c0, c1, c2, c3 = b0/k1, b1/k1, b2/k1, b3/k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -723,27 +723,27 @@ func kernelDivMulSinXKK(p *pass) int {
 
 // kernelMulSinMulXKK is sin(x*k)*k.
 func kernelMulSinMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
-		b0, b1, b2, b3 := ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		b0, b1, b2, b3 := ops.UnlessResidue(math.Sin(a0), a0), ops.UnlessResidue(math.Sin(a1), a1), ops.UnlessResidue(math.Sin(a2), a2), ops.UnlessResidue(math.Sin(a3), a3)
 		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
 		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
 		p0 := (a0 * a1) * (a2 * a3)
 		p1 := (c0 * c1) * (c2 * c3)
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
-		b0, b1, b2, b3 = ops.Sine(a0), ops.Sine(a1), ops.Sine(a2), ops.Sine(a3)
+		b0, b1, b2, b3 = ops.UnlessResidue(math.Sin(a0), a0), ops.UnlessResidue(math.Sin(a1), a1), ops.UnlessResidue(math.Sin(a2), a2), ops.UnlessResidue(math.Sin(a3), a3)
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (a0 * a1) * (a2 * a3)
 		p1 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0 || p1-p1 != 0 || p1 == 0) && !p.through {
+		if (ops.Suspect(p0) || ops.Suspect(p1)) && !p.through {
 			break
 		}
 	}
@@ -752,25 +752,25 @@ func kernelMulSinMulXKK(p *pass) int {
 
 // kernelMulCosAddXKK is cos(x+k)*k.
 func kernelMulCosAddXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
-		b0, b1, b2, b3 := ops.Cosine(a0), ops.Cosine(a1), ops.Cosine(a2), ops.Cosine(a3)
+		b0, b1, b2, b3 := ops.UnlessResidue(math.Cos(a0), a0), ops.UnlessResidue(math.Cos(a1), a1), ops.UnlessResidue(math.Cos(a2), a2), ops.UnlessResidue(math.Cos(a3), a3)
 		c0, c1, c2, c3 := b0*k1, b1*k1, b2*k1, b3*k1
 		d[0], d[1], d[2], d[3] = c0, c1, c2, c3
 		p0 := (c0 * c1) * (c2 * c3)
 		a0, a1, a2, a3 = x[4]+k0, x[5]+k0, x[6]+k0, x[7]+k0
-		b0, b1, b2, b3 = ops.Cosine(a0), ops.Cosine(a1), ops.Cosine(a2), ops.Cosine(a3)
+		b0, b1, b2, b3 = ops.UnlessResidue(math.Cos(a0), a0), ops.UnlessResidue(math.Cos(a1), a1), ops.UnlessResidue(math.Cos(a2), a2), ops.UnlessResidue(math.Cos(a3), a3)
 		c0, c1, c2, c3 = b0*k1, b1*k1, b2*k1, b3*k1
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -779,12 +779,12 @@ func kernelMulCosAddXKK(p *pass) int {
 
 // kernelMulMulPow2XYK is pow(x,2)*y*k.
 func kernelMulMulPow2XYK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -798,7 +798,7 @@ func kernelMulMulPow2XYK(p *pass) int {
 		c0, c1, c2, c3 = b0*k0, b1*k0, b2*k0, b3*k0
 		d[4], d[5], d[6], d[7] = c0, c1, c2, c3
 		p0 *= (c0 * c1) * (c2 * c3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -807,12 +807,12 @@ func kernelMulMulPow2XYK(p *pass) int {
 
 // kernelMulMulXKK is x*k*k.
 func kernelMulMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -823,7 +823,7 @@ func kernelMulMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -832,12 +832,12 @@ func kernelMulMulXKK(p *pass) int {
 
 // kernelDivMulXKK is x*k/k.
 func kernelDivMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -848,7 +848,7 @@ func kernelDivMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0/k1, a1/k1, a2/k1, a3/k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -857,12 +857,12 @@ func kernelDivMulXKK(p *pass) int {
 
 // kernelAddMulXKK is x*k+k.
 func kernelAddMulXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -873,7 +873,7 @@ func kernelAddMulXKK(p *pass) int {
 		b0, b1, b2, b3 = a0+k1, a1+k1, a2+k1, a3+k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -882,12 +882,12 @@ func kernelAddMulXKK(p *pass) int {
 
 // kernelSubKMulXK is k-x*k.
 func kernelSubKMulXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
@@ -898,7 +898,7 @@ func kernelSubKMulXK(p *pass) int {
 		b0, b1, b2, b3 = k0-a0, k0-a1, k0-a2, k0-a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -907,12 +907,12 @@ func kernelSubKMulXK(p *pass) int {
 
 // kernelMulAddXKK is (x+k)*k.
 func kernelMulAddXKK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
@@ -923,7 +923,7 @@ func kernelMulAddXKK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -932,11 +932,11 @@ func kernelMulAddXKK(p *pass) int {
 
 // kernelMulPow2XK is pow(x,2)*k.
 func kernelMulPow2XK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -947,7 +947,7 @@ func kernelMulPow2XK(p *pass) int {
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -956,11 +956,11 @@ func kernelMulPow2XK(p *pass) int {
 
 // kernelAddPow2XK is pow(x,2)+k.
 func kernelAddPow2XK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -971,7 +971,7 @@ func kernelAddPow2XK(p *pass) int {
 		b0, b1, b2, b3 = a0+k0, a1+k0, a2+k0, a3+k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -980,12 +980,12 @@ func kernelAddPow2XK(p *pass) int {
 
 // kernelMulDivKXK is k/x*k.
 func kernelMulDivKXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
@@ -996,7 +996,7 @@ func kernelMulDivKXK(p *pass) int {
 		b0, b1, b2, b3 = a0*k1, a1*k1, a2*k1, a3*k1
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1005,11 +1005,11 @@ func kernelMulDivKXK(p *pass) int {
 
 // kernelDivKPow2X is k/pow(x,2).
 func kernelDivKPow2X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -1020,7 +1020,7 @@ func kernelDivKPow2X(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1029,12 +1029,12 @@ func kernelDivKPow2X(p *pass) int {
 
 // kernelDivKMulXK is k/(x*k).
 func kernelDivKMulXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k1, x[1]*k1, x[2]*k1, x[3]*k1
@@ -1045,7 +1045,7 @@ func kernelDivKMulXK(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1054,12 +1054,12 @@ func kernelDivKMulXK(p *pass) int {
 
 // kernelDivKAddXK is k/(x+k).
 func kernelDivKAddXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	k1 := p.k[1]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]+k1, x[1]+k1, x[2]+k1, x[3]+k1
@@ -1070,7 +1070,7 @@ func kernelDivKAddXK(p *pass) int {
 		b0, b1, b2, b3 = k0/a0, k0/a1, k0/a2, k0/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1079,11 +1079,11 @@ func kernelDivKAddXK(p *pass) int {
 
 // kernelSqrtMulXK is sqrt(x*k).
 func kernelSqrtMulXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -1094,7 +1094,7 @@ func kernelSqrtMulXK(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1103,11 +1103,11 @@ func kernelSqrtMulXK(p *pass) int {
 
 // kernelSqrtDivKX is sqrt(k/x).
 func kernelSqrtDivKX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
@@ -1118,7 +1118,7 @@ func kernelSqrtDivKX(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1127,22 +1127,22 @@ func kernelSqrtDivKX(p *pass) int {
 
 // kernelMulSinXK is sin(x)*k.
 func kernelMulSinXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		a0, a1, a2, a3 := ops.Sine(x[0]), ops.Sine(x[1]), ops.Sine(x[2]), ops.Sine(x[3])
+		a0, a1, a2, a3 := ops.UnlessResidue(math.Sin(x[0]), x[0]), ops.UnlessResidue(math.Sin(x[1]), x[1]), ops.UnlessResidue(math.Sin(x[2]), x[2]), ops.UnlessResidue(math.Sin(x[3]), x[3])
 		b0, b1, b2, b3 := a0*k0, a1*k0, a2*k0, a3*k0
 		d[0], d[1], d[2], d[3] = b0, b1, b2, b3
 		p0 := (b0 * b1) * (b2 * b3)
-		a0, a1, a2, a3 = ops.Sine(x[4]), ops.Sine(x[5]), ops.Sine(x[6]), ops.Sine(x[7])
+		a0, a1, a2, a3 = ops.UnlessResidue(math.Sin(x[4]), x[4]), ops.UnlessResidue(math.Sin(x[5]), x[5]), ops.UnlessResidue(math.Sin(x[6]), x[6]), ops.UnlessResidue(math.Sin(x[7]), x[7])
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1151,12 +1151,12 @@ func kernelMulSinXK(p *pass) int {
 
 // kernelMulMulXYK is x*y*k.
 func kernelMulMulXYK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1168,7 +1168,7 @@ func kernelMulMulXYK(p *pass) int {
 		b0, b1, b2, b3 = a0*k0, a1*k0, a2*k0, a3*k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1177,12 +1177,12 @@ func kernelMulMulXYK(p *pass) int {
 
 // kernelAddMulXYK is x*y+k.
 func kernelAddMulXYK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1194,7 +1194,7 @@ func kernelAddMulXYK(p *pass) int {
 		b0, b1, b2, b3 = a0+k0, a1+k0, a2+k0, a3+k0
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1203,12 +1203,12 @@ func kernelAddMulXYK(p *pass) int {
 
 // kernelAddMulXKY is x*k+y.
 func kernelAddMulXKY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1222,7 +1222,7 @@ func kernelAddMulXKY(p *pass) int {
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (b0 + b1) + (b2 + b3)
-		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
+		if (ops.Suspect(p0) || !ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1231,12 +1231,12 @@ func kernelAddMulXKY(p *pass) int {
 
 // kernelDivMulXKY is x*k/y.
 func kernelDivMulXKY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1248,7 +1248,7 @@ func kernelDivMulXKY(p *pass) int {
 		b0, b1, b2, b3 = a0/y[4], a1/y[5], a2/y[6], a3/y[7]
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1257,12 +1257,12 @@ func kernelDivMulXKY(p *pass) int {
 
 // kernelDivXAddYK is x/(y+k).
 func kernelDivXAddYK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1274,7 +1274,7 @@ func kernelDivXAddYK(p *pass) int {
 		b0, b1, b2, b3 = x[4]/a0, x[5]/a1, x[6]/a2, x[7]/a3
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1283,11 +1283,11 @@ func kernelDivXAddYK(p *pass) int {
 
 // kernelSqrtMulXY is sqrt(x*y).
 func kernelSqrtMulXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1299,7 +1299,7 @@ func kernelSqrtMulXY(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1308,11 +1308,11 @@ func kernelSqrtMulXY(p *pass) int {
 
 // kernelSqrtDivXY is sqrt(x/y).
 func kernelSqrtDivXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1324,7 +1324,7 @@ func kernelSqrtDivXY(p *pass) int {
 		b0, b1, b2, b3 = math.Sqrt(a0), math.Sqrt(a1), math.Sqrt(a2), math.Sqrt(a3)
 		d[4], d[5], d[6], d[7] = b0, b1, b2, b3
 		p0 *= (b0 * b1) * (b2 * b3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1333,10 +1333,10 @@ func kernelSqrtDivXY(p *pass) int {
 
 // kernelCopyX is copy(x).
 func kernelCopyX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0], x[1], x[2], x[3]
@@ -1345,7 +1345,7 @@ func kernelCopyX(p *pass) int {
 		a0, a1, a2, a3 = x[4], x[5], x[6], x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1354,10 +1354,10 @@ func kernelCopyX(p *pass) int {
 
 // kernelNegX is neg(x).
 func kernelNegX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := -x[0], -x[1], -x[2], -x[3]
@@ -1366,7 +1366,7 @@ func kernelNegX(p *pass) int {
 		a0, a1, a2, a3 = -x[4], -x[5], -x[6], -x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1375,11 +1375,11 @@ func kernelNegX(p *pass) int {
 
 // kernelAddXK is add(x,k).
 func kernelAddXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]+k0, x[1]+k0, x[2]+k0, x[3]+k0
@@ -1388,7 +1388,7 @@ func kernelAddXK(p *pass) int {
 		a0, a1, a2, a3 = x[4]+k0, x[5]+k0, x[6]+k0, x[7]+k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1397,11 +1397,11 @@ func kernelAddXK(p *pass) int {
 
 // kernelAddXY is add(x,y).
 func kernelAddXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1411,7 +1411,7 @@ func kernelAddXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]+y[4], x[5]+y[5], x[6]+y[6], x[7]+y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1420,11 +1420,11 @@ func kernelAddXY(p *pass) int {
 
 // kernelSubKX is sub(k,x).
 func kernelSubKX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0-x[0], k0-x[1], k0-x[2], k0-x[3]
@@ -1433,7 +1433,7 @@ func kernelSubKX(p *pass) int {
 		a0, a1, a2, a3 = k0-x[4], k0-x[5], k0-x[6], k0-x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1442,11 +1442,11 @@ func kernelSubKX(p *pass) int {
 
 // kernelSubXY is sub(x,y).
 func kernelSubXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1456,7 +1456,7 @@ func kernelSubXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]-y[4], x[5]-y[5], x[6]-y[6], x[7]-y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1465,11 +1465,11 @@ func kernelSubXY(p *pass) int {
 
 // kernelMulXK is mul(x,k).
 func kernelMulXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -1478,7 +1478,7 @@ func kernelMulXK(p *pass) int {
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1487,11 +1487,11 @@ func kernelMulXK(p *pass) int {
 
 // kernelMulXZero is mul(x,zero).
 func kernelMulXZero(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*k0, x[1]*k0, x[2]*k0, x[3]*k0
@@ -1500,7 +1500,7 @@ func kernelMulXZero(p *pass) int {
 		a0, a1, a2, a3 = x[4]*k0, x[5]*k0, x[6]*k0, x[7]*k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1509,11 +1509,11 @@ func kernelMulXZero(p *pass) int {
 
 // kernelMulXY is mul(x,y).
 func kernelMulXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1523,7 +1523,7 @@ func kernelMulXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]*y[4], x[5]*y[5], x[6]*y[6], x[7]*y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1532,11 +1532,11 @@ func kernelMulXY(p *pass) int {
 
 // kernelDivXK is div(x,k).
 func kernelDivXK(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]/k0, x[1]/k0, x[2]/k0, x[3]/k0
@@ -1545,7 +1545,7 @@ func kernelDivXK(p *pass) int {
 		a0, a1, a2, a3 = x[4]/k0, x[5]/k0, x[6]/k0, x[7]/k0
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1554,11 +1554,11 @@ func kernelDivXK(p *pass) int {
 
 // kernelDivKX is div(k,x).
 func kernelDivKX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
@@ -1567,7 +1567,7 @@ func kernelDivKX(p *pass) int {
 		a0, a1, a2, a3 = k0/x[4], k0/x[5], k0/x[6], k0/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1576,11 +1576,11 @@ func kernelDivKX(p *pass) int {
 
 // kernelDivZeroX is div(zero,x).
 func kernelDivZeroX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := k0/x[0], k0/x[1], k0/x[2], k0/x[3]
@@ -1591,7 +1591,7 @@ func kernelDivZeroX(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -1600,11 +1600,11 @@ func kernelDivZeroX(p *pass) int {
 
 // kernelDivXY is div(x,y).
 func kernelDivXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1614,7 +1614,7 @@ func kernelDivXY(p *pass) int {
 		a0, a1, a2, a3 = x[4]/y[4], x[5]/y[5], x[6]/y[6], x[7]/y[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1623,10 +1623,10 @@ func kernelDivXY(p *pass) int {
 
 // kernelPow2X is pow(x,2).
 func kernelPow2X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*x[0], x[1]*x[1], x[2]*x[2], x[3]*x[3]
@@ -1635,7 +1635,7 @@ func kernelPow2X(p *pass) int {
 		a0, a1, a2, a3 = x[4]*x[4], x[5]*x[5], x[6]*x[6], x[7]*x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1644,10 +1644,10 @@ func kernelPow2X(p *pass) int {
 
 // kernelPow3X is pow(x,3).
 func kernelPow3X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := float64(x[0]*x[0])*x[0], float64(x[1]*x[1])*x[1], float64(x[2]*x[2])*x[2], float64(x[3]*x[3])*x[3]
@@ -1656,7 +1656,7 @@ func kernelPow3X(p *pass) int {
 		a0, a1, a2, a3 = float64(x[4]*x[4])*x[4], float64(x[5]*x[5])*x[5], float64(x[6]*x[6])*x[6], float64(x[7]*x[7])*x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1665,10 +1665,10 @@ func kernelPow3X(p *pass) int {
 
 // kernelPowOver1X is pow(x,-1).
 func kernelPowOver1X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := 1/x[0], 1/x[1], 1/x[2], 1/x[3]
@@ -1677,7 +1677,7 @@ func kernelPowOver1X(p *pass) int {
 		a0, a1, a2, a3 = 1/x[4], 1/x[5], 1/x[6], 1/x[7]
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1686,10 +1686,10 @@ func kernelPowOver1X(p *pass) int {
 
 // kernelPowOver2X is pow(x,-2).
 func kernelPowOver2X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := 1/float64(x[0]*x[0]), 1/float64(x[1]*x[1]), 1/float64(x[2]*x[2]), 1/float64(x[3]*x[3])
@@ -1698,7 +1698,7 @@ func kernelPowOver2X(p *pass) int {
 		a0, a1, a2, a3 = 1/float64(x[4]*x[4]), 1/float64(x[5]*x[5]), 1/float64(x[6]*x[6]), 1/float64(x[7]*x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1707,10 +1707,10 @@ func kernelPowOver2X(p *pass) int {
 
 // kernelPow0p5X is pow(x,0.5).
 func kernelPow0p5X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Sqrt(x[0]), math.Sqrt(x[1]), math.Sqrt(x[2]), math.Sqrt(x[3])
@@ -1719,7 +1719,7 @@ func kernelPow0p5X(p *pass) int {
 		a0, a1, a2, a3 = math.Sqrt(x[4]), math.Sqrt(x[5]), math.Sqrt(x[6]), math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1728,10 +1728,10 @@ func kernelPow0p5X(p *pass) int {
 
 // kernelPowOver0p5X is pow(x,-0.5).
 func kernelPowOver0p5X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := 1/math.Sqrt(x[0]), 1/math.Sqrt(x[1]), 1/math.Sqrt(x[2]), 1/math.Sqrt(x[3])
@@ -1740,7 +1740,7 @@ func kernelPowOver0p5X(p *pass) int {
 		a0, a1, a2, a3 = 1/math.Sqrt(x[4]), 1/math.Sqrt(x[5]), 1/math.Sqrt(x[6]), 1/math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1749,10 +1749,10 @@ func kernelPowOver0p5X(p *pass) int {
 
 // kernelPow1p5X is pow(x,1.5).
 func kernelPow1p5X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := x[0]*math.Sqrt(x[0]), x[1]*math.Sqrt(x[1]), x[2]*math.Sqrt(x[2]), x[3]*math.Sqrt(x[3])
@@ -1761,7 +1761,7 @@ func kernelPow1p5X(p *pass) int {
 		a0, a1, a2, a3 = x[4]*math.Sqrt(x[4]), x[5]*math.Sqrt(x[5]), x[6]*math.Sqrt(x[6]), x[7]*math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -1770,11 +1770,11 @@ func kernelPow1p5X(p *pass) int {
 
 // kernelPowX is pow(x).
 func kernelPowX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Pow.Value(x[0], 0, k0), ops.Pow.Value(x[1], 0, k0), ops.Pow.Value(x[2], 0, k0), ops.Pow.Value(x[3], 0, k0)
@@ -1785,7 +1785,7 @@ func kernelPowX(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
-		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0) && !p.through {
+		if (ops.Suspect(p0) || !ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1794,11 +1794,11 @@ func kernelPowX(p *pass) int {
 
 // kernelPowVarXY is powvar(x,y).
 func kernelPowVarXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -1812,7 +1812,7 @@ func kernelPowVarXY(p *pass) int {
 		p0 *= (a0 * a1) * (a2 * a3)
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
-		if (p0-p0 != 0 || p0 == 0 || s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (ops.Suspect(p0) || !ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -1821,10 +1821,10 @@ func kernelPowVarXY(p *pass) int {
 
 // kernelSqrtX is sqrt(x).
 func kernelSqrtX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Sqrt(x[0]), math.Sqrt(x[1]), math.Sqrt(x[2]), math.Sqrt(x[3])
@@ -1833,7 +1833,7 @@ func kernelSqrtX(p *pass) int {
 		a0, a1, a2, a3 = math.Sqrt(x[4]), math.Sqrt(x[5]), math.Sqrt(x[6]), math.Sqrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1842,10 +1842,10 @@ func kernelSqrtX(p *pass) int {
 
 // kernelCbrtX is cbrt(x).
 func kernelCbrtX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Cbrt(x[0]), math.Cbrt(x[1]), math.Cbrt(x[2]), math.Cbrt(x[3])
@@ -1854,7 +1854,7 @@ func kernelCbrtX(p *pass) int {
 		a0, a1, a2, a3 = math.Cbrt(x[4]), math.Cbrt(x[5]), math.Cbrt(x[6]), math.Cbrt(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1863,11 +1863,11 @@ func kernelCbrtX(p *pass) int {
 
 // kernelRootX is root(x).
 func kernelRootX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Root.Value(x[0], 0, k0), ops.Root.Value(x[1], 0, k0), ops.Root.Value(x[2], 0, k0), ops.Root.Value(x[3], 0, k0)
@@ -1876,7 +1876,7 @@ func kernelRootX(p *pass) int {
 		a0, a1, a2, a3 = ops.Root.Value(x[4], 0, k0), ops.Root.Value(x[5], 0, k0), ops.Root.Value(x[6], 0, k0), ops.Root.Value(x[7], 0, k0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1885,10 +1885,10 @@ func kernelRootX(p *pass) int {
 
 // kernelAbsX is abs(x).
 func kernelAbsX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Abs(x[0]), math.Abs(x[1]), math.Abs(x[2]), math.Abs(x[3])
@@ -1897,7 +1897,7 @@ func kernelAbsX(p *pass) int {
 		a0, a1, a2, a3 = math.Abs(x[4]), math.Abs(x[5]), math.Abs(x[6]), math.Abs(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1906,10 +1906,10 @@ func kernelAbsX(p *pass) int {
 
 // kernelSgnX is sgn(x).
 func kernelSgnX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Sgn.Value(x[0], 0, 0), ops.Sgn.Value(x[1], 0, 0), ops.Sgn.Value(x[2], 0, 0), ops.Sgn.Value(x[3], 0, 0)
@@ -1918,7 +1918,7 @@ func kernelSgnX(p *pass) int {
 		a0, a1, a2, a3 = ops.Sgn.Value(x[4], 0, 0), ops.Sgn.Value(x[5], 0, 0), ops.Sgn.Value(x[6], 0, 0), ops.Sgn.Value(x[7], 0, 0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1927,19 +1927,19 @@ func kernelSgnX(p *pass) int {
 
 // kernelSinX is sin(x).
 func kernelSinX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		a0, a1, a2, a3 := ops.Sine(x[0]), ops.Sine(x[1]), ops.Sine(x[2]), ops.Sine(x[3])
+		a0, a1, a2, a3 := ops.UnlessResidue(math.Sin(x[0]), x[0]), ops.UnlessResidue(math.Sin(x[1]), x[1]), ops.UnlessResidue(math.Sin(x[2]), x[2]), ops.UnlessResidue(math.Sin(x[3]), x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
-		a0, a1, a2, a3 = ops.Sine(x[4]), ops.Sine(x[5]), ops.Sine(x[6]), ops.Sine(x[7])
+		a0, a1, a2, a3 = ops.UnlessResidue(math.Sin(x[4]), x[4]), ops.UnlessResidue(math.Sin(x[5]), x[5]), ops.UnlessResidue(math.Sin(x[6]), x[6]), ops.UnlessResidue(math.Sin(x[7]), x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1948,19 +1948,19 @@ func kernelSinX(p *pass) int {
 
 // kernelCosX is cos(x).
 func kernelCosX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
-		a0, a1, a2, a3 := ops.Cosine(x[0]), ops.Cosine(x[1]), ops.Cosine(x[2]), ops.Cosine(x[3])
+		a0, a1, a2, a3 := ops.UnlessResidue(math.Cos(x[0]), x[0]), ops.UnlessResidue(math.Cos(x[1]), x[1]), ops.UnlessResidue(math.Cos(x[2]), x[2]), ops.UnlessResidue(math.Cos(x[3]), x[3])
 		d[0], d[1], d[2], d[3] = a0, a1, a2, a3
 		s0 := (a0 + a1) + (a2 + a3)
-		a0, a1, a2, a3 = ops.Cosine(x[4]), ops.Cosine(x[5]), ops.Cosine(x[6]), ops.Cosine(x[7])
+		a0, a1, a2, a3 = ops.UnlessResidue(math.Cos(x[4]), x[4]), ops.UnlessResidue(math.Cos(x[5]), x[5]), ops.UnlessResidue(math.Cos(x[6]), x[6]), ops.UnlessResidue(math.Cos(x[7]), x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1969,10 +1969,10 @@ func kernelCosX(p *pass) int {
 
 // kernelTanX is tan(x).
 func kernelTanX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.Tangent(x[0]), ops.Tangent(x[1]), ops.Tangent(x[2]), ops.Tangent(x[3])
@@ -1981,7 +1981,7 @@ func kernelTanX(p *pass) int {
 		a0, a1, a2, a3 = ops.Tangent(x[4]), ops.Tangent(x[5]), ops.Tangent(x[6]), ops.Tangent(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -1990,10 +1990,10 @@ func kernelTanX(p *pass) int {
 
 // kernelAsinX is asin(x).
 func kernelAsinX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Asin(x[0]), math.Asin(x[1]), math.Asin(x[2]), math.Asin(x[3])
@@ -2002,7 +2002,7 @@ func kernelAsinX(p *pass) int {
 		a0, a1, a2, a3 = math.Asin(x[4]), math.Asin(x[5]), math.Asin(x[6]), math.Asin(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2011,10 +2011,10 @@ func kernelAsinX(p *pass) int {
 
 // kernelAcosX is acos(x).
 func kernelAcosX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Acos(x[0]), math.Acos(x[1]), math.Acos(x[2]), math.Acos(x[3])
@@ -2023,7 +2023,7 @@ func kernelAcosX(p *pass) int {
 		a0, a1, a2, a3 = math.Acos(x[4]), math.Acos(x[5]), math.Acos(x[6]), math.Acos(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2032,10 +2032,10 @@ func kernelAcosX(p *pass) int {
 
 // kernelAtanX is atan(x).
 func kernelAtanX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Atan(x[0]), math.Atan(x[1]), math.Atan(x[2]), math.Atan(x[3])
@@ -2044,7 +2044,7 @@ func kernelAtanX(p *pass) int {
 		a0, a1, a2, a3 = math.Atan(x[4]), math.Atan(x[5]), math.Atan(x[6]), math.Atan(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2053,11 +2053,11 @@ func kernelAtanX(p *pass) int {
 
 // kernelAtan2XY is atan2(x,y).
 func kernelAtan2XY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2069,7 +2069,7 @@ func kernelAtan2XY(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
-		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -2078,10 +2078,10 @@ func kernelAtan2XY(p *pass) int {
 
 // kernelSinhX is sinh(x).
 func kernelSinhX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Sinh(x[0]), math.Sinh(x[1]), math.Sinh(x[2]), math.Sinh(x[3])
@@ -2090,7 +2090,7 @@ func kernelSinhX(p *pass) int {
 		a0, a1, a2, a3 = math.Sinh(x[4]), math.Sinh(x[5]), math.Sinh(x[6]), math.Sinh(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2099,10 +2099,10 @@ func kernelSinhX(p *pass) int {
 
 // kernelCoshX is cosh(x).
 func kernelCoshX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Cosh(x[0]), math.Cosh(x[1]), math.Cosh(x[2]), math.Cosh(x[3])
@@ -2111,7 +2111,7 @@ func kernelCoshX(p *pass) int {
 		a0, a1, a2, a3 = math.Cosh(x[4]), math.Cosh(x[5]), math.Cosh(x[6]), math.Cosh(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2120,10 +2120,10 @@ func kernelCoshX(p *pass) int {
 
 // kernelTanhX is tanh(x).
 func kernelTanhX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Tanh(x[0]), math.Tanh(x[1]), math.Tanh(x[2]), math.Tanh(x[3])
@@ -2132,7 +2132,7 @@ func kernelTanhX(p *pass) int {
 		a0, a1, a2, a3 = math.Tanh(x[4]), math.Tanh(x[5]), math.Tanh(x[6]), math.Tanh(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2141,10 +2141,10 @@ func kernelTanhX(p *pass) int {
 
 // kernelExpX is exp(x).
 func kernelExpX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Exp(x[0]), math.Exp(x[1]), math.Exp(x[2]), math.Exp(x[3])
@@ -2153,7 +2153,7 @@ func kernelExpX(p *pass) int {
 		a0, a1, a2, a3 = math.Exp(x[4]), math.Exp(x[5]), math.Exp(x[6]), math.Exp(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		p0 *= (a0 * a1) * (a2 * a3)
-		if (p0-p0 != 0 || p0 == 0) && !p.through {
+		if (ops.Suspect(p0)) && !p.through {
 			break
 		}
 	}
@@ -2162,10 +2162,10 @@ func kernelExpX(p *pass) int {
 
 // kernelLnX is ln(x).
 func kernelLnX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Log(x[0]), math.Log(x[1]), math.Log(x[2]), math.Log(x[3])
@@ -2174,7 +2174,7 @@ func kernelLnX(p *pass) int {
 		a0, a1, a2, a3 = math.Log(x[4]), math.Log(x[5]), math.Log(x[6]), math.Log(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2183,10 +2183,10 @@ func kernelLnX(p *pass) int {
 
 // kernelLog10X is log10(x).
 func kernelLog10X(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := math.Log10(x[0]), math.Log10(x[1]), math.Log10(x[2]), math.Log10(x[3])
@@ -2195,7 +2195,7 @@ func kernelLog10X(p *pass) int {
 		a0, a1, a2, a3 = math.Log10(x[4]), math.Log10(x[5]), math.Log10(x[6]), math.Log10(x[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2204,11 +2204,11 @@ func kernelLog10X(p *pass) int {
 
 // kernelHypotXY is hypot(x,y).
 func kernelHypotXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2218,7 +2218,7 @@ func kernelHypotXY(p *pass) int {
 		a0, a1, a2, a3 = math.Hypot(x[4], y[4]), math.Hypot(x[5], y[5]), math.Hypot(x[6], y[6]), math.Hypot(x[7], y[7])
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2227,11 +2227,11 @@ func kernelHypotXY(p *pass) int {
 
 // kernelMinXY is min(x,y).
 func kernelMinXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2243,7 +2243,7 @@ func kernelMinXY(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
-		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -2252,11 +2252,11 @@ func kernelMinXY(p *pass) int {
 
 // kernelMaxXY is max(x,y).
 func kernelMaxXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2268,7 +2268,7 @@ func kernelMaxXY(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
-		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -2277,12 +2277,12 @@ func kernelMaxXY(p *pass) int {
 
 // kernelRoundXY is round(x,y).
 func kernelRoundXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2296,7 +2296,7 @@ func kernelRoundXY(p *pass) int {
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
 		s2 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0 || s1-s1 != 0 || s2-s2 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1) || !ops.Finite(s2)) && !p.through {
 			break
 		}
 	}
@@ -2305,11 +2305,11 @@ func kernelRoundXY(p *pass) int {
 
 // kernelLastFigureX is lastfigure(x).
 func kernelLastFigureX(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
 	k0 := p.k[0]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		a0, a1, a2, a3 := ops.LastFigure.Value(x[0], 0, k0), ops.LastFigure.Value(x[1], 0, k0), ops.LastFigure.Value(x[2], 0, k0), ops.LastFigure.Value(x[3], 0, k0)
@@ -2318,7 +2318,7 @@ func kernelLastFigureX(p *pass) int {
 		a0, a1, a2, a3 = ops.LastFigure.Value(x[4], 0, k0), ops.LastFigure.Value(x[5], 0, k0), ops.LastFigure.Value(x[6], 0, k0), ops.LastFigure.Value(x[7], 0, k0)
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
-		if (s0-s0 != 0) && !p.through {
+		if (!ops.Finite(s0)) && !p.through {
 			break
 		}
 	}
@@ -2327,11 +2327,11 @@ func kernelLastFigureX(p *pass) int {
 
 // kernelLessXY is less(x,y).
 func kernelLessXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2343,7 +2343,7 @@ func kernelLessXY(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
-		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -2352,11 +2352,11 @@ func kernelLessXY(p *pass) int {
 
 // kernelAtMostXY is atmost(x,y).
 func kernelAtMostXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2368,7 +2368,7 @@ func kernelAtMostXY(p *pass) int {
 		d[4], d[5], d[6], d[7] = a0, a1, a2, a3
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
-		if (s0-s0 != 0 || s1-s1 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1)) && !p.through {
 			break
 		}
 	}
@@ -2377,11 +2377,11 @@ func kernelAtMostXY(p *pass) int {
 
 // kernelBothXY is both(x,y).
 func kernelBothXY(p *pass) int {
-	d := p.d
-	x := p.x[:len(d)]
-	y := p.y[:len(d)]
+	d := p.d[:len(p.d):len(p.d)]
+	x := p.x[:len(d):len(d)]
+	y := p.y[:len(d):len(d)]
 	i := 0
-	for ; i+8 <= len(d); i += 8 {
+	for ; i <= len(d)-8; i += 8 {
 		d := d[i : i+8 : i+8]
 		x := x[i : i+8 : i+8]
 		y := y[i : i+8 : i+8]
@@ -2395,7 +2395,7 @@ func kernelBothXY(p *pass) int {
 		s0 += (x[4] + x[5]) + (x[6] + x[7])
 		s1 += (y[4] + y[5]) + (y[6] + y[7])
 		s2 += (a0 + a1) + (a2 + a3)
-		if (s0-s0 != 0 || s1-s1 != 0 || s2-s2 != 0) && !p.through {
+		if (!ops.Finite(s0) || !ops.Finite(s1) || !ops.Finite(s2)) && !p.through {
 			break
 		}
 	}
