@@ -62,7 +62,9 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 			lines = append(lines, "solve "+line+" for "+name+clauses)
 		}
 	default:
-		lines = []string{"check " + line}
+		if lines = []string{"check " + line}; sides[0].kind == numToken && sides[1].kind == unitToken && sides[2].is("=") && isSymbol(sides[1].text) {
+			lines = append(lines, "solve "+line+" for "+sides[1].text+clauses) // 25 T = 68.2 s
+		}
 	}
 	out.Posed = several > 1 || clauses != "" && !strings.HasPrefix(clauses, " in ")
 	for _, line := range lines {
@@ -193,7 +195,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 				!in.IsUnit(t.text) && !slices.ContainsFunc(words, func(word string) bool { return !isSymbol(word) }) // ½v²
 		case t.kind == nameToken && t.text == "e" && i+1 < len(tokens) && tokens[i+1].sign("^"): // a power of e is no unknown
 			continue
-		case t.kind != nameToken, ops.IsFunction(t.text), t.call && in.Function(Canonical(t.text)):
+		case t.kind != nameToken, ops.IsFunction(t.text) && (t.call || !isSymbol(t.text)), t.call && in.Function(Canonical(t.text)): // u is a name
 			continue
 		}
 		factor := t.kind == nameToken && (!t.call || isSum(tokens[i+1:])) // I(R + r) is a product

@@ -1,6 +1,11 @@
 package syntax
 
-import "steelyard/lang/finding"
+import (
+	"strings"
+
+	"steelyard/lang/finding"
+	"steelyard/units"
+)
 
 // UnitDef is 1 NAME = EXPR[, WORDS]: a unit of this worksheet.
 //
@@ -17,10 +22,14 @@ func (*UnitDef) is() nature         { return nature{kept, Given, nil} }
 
 // definesUnit tells whether tokens begin with 1 NAME =.
 //
-// A number and a unit are nothing that could have a value, so no other line begins
-// so.
+// Another number is told to be a 1, unless the word is a letter or a unit: 25 T = 68.2 s is an
+// equation.
 func definesUnit(tokens []token) bool {
-	return len(tokens) > 2 && tokens[0].kind == numToken && tokens[1].kind == unitToken && tokens[2].is("=")
+	if len(tokens) < 3 || tokens[0].kind != numToken || tokens[1].kind != unitToken || !tokens[2].is("=") {
+		return false
+	}
+	_, known := units.Lookup(tokens[1].text)
+	return tokens[0].text == "1" || !known && !isSymbol(tokens[1].text) && !strings.Contains(tokens[1].text, " ")
 }
 
 // ownUnit reads 1 lap = 400 m.

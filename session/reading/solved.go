@@ -23,8 +23,7 @@ import (
 // and the value is shown with its name. It needs that
 //
 //   - of all readings that print allows, for whatever symbol, this one alone makes sense;
-//   - what comes out is a quantity that the symbol is used for, or one that another name of
-//     the equation is: v of 1/f = 1/u + 1/v is a length, as f and u are;
+//   - what comes out is a quantity that has a name; that it is unusual for the symbol is a caution;
 //   - no name of the page that the equation does not have is nearly the symbol, and would fit
 //     as well: v0 for v, or v for V;
 //   - the symbol is one name, and no product such as mv0, nor a word of a language, such as of
@@ -36,14 +35,14 @@ import (
 // Each of the others is asked about.
 func (s *settler) solveAlone(all []weighed) Verdict {
 	solve, ok := all[0].stmt.(*syntax.Solve)
-	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) }) || all[0].sense < plain && !likeAnother(solve) {
+	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) }) || all[0].sense < plain && s.but != "" {
 		return Verdict{}
 	}
 	unknown := solve.Unknowns[0].Name
 	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
 		return Verdict{}
 	}
-	if isWord(unknown) || s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, all[0].dim, solve) {
+	if isWord(unknown) || s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, &all[0], solve) {
 		return Verdict{}
 	}
 	if line := s.asIndex(unknown, &all[0]); line != "" {
@@ -61,13 +60,24 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 	if v := s.cancelled(solve, all[0].Text); v.found() {
 		return v
 	}
+	unusual := ""
+	if s.isUnusual(&all[0], solve) {
+		of := run.Static{Dim: all[0].dim}
+		unusual = plan.Words(of) + ", which is unusual for it."
+		if _, named := units.KindOf(of.Dim, of.Tag); !named {
+			return refuse(s.whole(finding.Unreadable, unknown+" comes out "+unusual, "Check the equation.", all[0].Text))
+		}
+	}
 	read := s.roomOf().ReadSolve(s.Entry.Text, &all[0].Reading, &s.scope)
 	if read == nil {
 		return Verdict{}
 	}
-	s.Entry.Stmt = read
-	s.Entry.Findings = []finding.Finding{finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
-		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")}
+	f := finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
+		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")
+	if unusual != "" {
+		f.Severity, f.Hint = finding.Caution, unknown+" comes out as "+unusual+" Check the equation, if you expected something else."
+	}
+	s.Entry.Stmt, s.Entry.Findings = read, []finding.Finding{f}
 	return Verdict{solved: true}
 }
 
@@ -131,6 +141,9 @@ func (s *settler) unsolvable(all []weighed) Verdict {
 		}
 		line = all[i].Text
 	}
+	if line == "" && entry.BeginsWith(s.Entry.Text) == "" && s.unlike(&all[0]) {
+		line = all[0].Text
+	}
 	if line == "" {
 		return Verdict{}
 	}
@@ -139,6 +152,19 @@ func (s *settler) unsolvable(all []weighed) Verdict {
 		v.Findings[0].Hint = strings.TrimRight("It is read as `"+line+"`. "+v.Findings[0].Hint, " ")
 	}
 	return v
+}
+
+// unlike tells of the check of an equation, of which no symbol lacks a value, whether its sides are
+// different quantities.
+func (s *settler) unlike(w *weighed) bool {
+	check, ok := w.stmt.(*syntax.CheckStmt)
+	return ok && syntax.Any(check.Left, s.hasValue) && slices.ContainsFunc(s.try(w.Text, true).Findings, func(f finding.Finding) bool { return f.ID == finding.UnlikeDimensions })
+}
+
+// hasValue tells whether an expression is a name of the page that has a value.
+func (s *settler) hasValue(x syntax.Expr) bool {
+	n, ok := x.(*syntax.Name)
+	return ok && (valued{&s.scope}).Known(n.Name)
 }
 
 // valueAgain reads a line as such a solve that begins with a name which has a value already,
@@ -287,29 +313,15 @@ func (s *settler) pastIndex(word string, w *weighed) string {
 	return ""
 }
 
-// likeAnother tells whether a term of an equation is one with the unknown in the place of
-// another name: 1/v and 1/u.
-//
-// In 1/f = 1/u + 1/v the term with the unknown is written as the others are, so that it is one more
-// of their kind and no letter that was mistyped.
-func likeAnother(solve *syntax.Solve) bool {
-	unknown := solve.Unknowns[0].Name
-	var own, others []string // the shapes of the terms
-	for _, side := range solve.Exprs() {
-		for _, term := range syntax.Terms(side) {
-			if syntax.Holds(term.X, unknown) {
-				own = append(own, syntax.Shape(term.X))
-				continue
-			}
-			for _, name := range namesIn(term.X) {
-				others = append(others, syntax.Shape(syntax.Rewrite(term.X, func(x syntax.Expr) (syntax.Expr, bool) {
-					n, ok := x.(*syntax.Name)
-					return &syntax.Name{Name: unknown}, ok && n.Name == name
-				})))
-			}
-		}
-	}
-	return slices.ContainsFunc(own, func(shape string) bool { return slices.Contains(others, shape) })
+// isUnusual tells of an unknown whether what comes out is nothing that it is used for, nor what
+// another name of the equation is: the h of m*v = m*h is a speed, as v is.
+func (s *settler) isUnusual(w *weighed, solve *syntax.Solve) bool {
+	return w.sense < plain && !slices.ContainsFunc(solve.Exprs(), func(side syntax.Expr) bool {
+		return syntax.Any(side, func(x syntax.Expr) bool {
+			n, ok := x.(*syntax.Name)
+			return ok && s.Known(n.Name) && s.Try(n).Static.Dim == w.dim
+		})
+	})
 }
 
 // isConstant tells whether a symbol may be a constant of nature that the page has not brought
@@ -329,11 +341,11 @@ func isWord(name string) bool {
 	return (syntax.IsSpoken(name) || name == "of") && units.Usual(name) == "" || units.IsLevel(name)
 }
 
-// mayBeUnit tells whether a symbol is a factor behind a written number, and a unit of what it
-// would be: the V of U = 3*V.
-func (s *settler) mayBeUnit(symbol string, dim units.Dim, solve *syntax.Solve) bool {
+// mayBeUnit tells whether a symbol is a factor behind a written number, and a unit: the V of
+// U = 3*V, but not the T of 25 T = 68.2 s, which is a time, as T mostly is.
+func (s *settler) mayBeUnit(symbol string, w *weighed, solve *syntax.Solve) bool {
 	u, bad := s.Planner.Units.Parse(symbol, units.AfterNumber)
-	if bad != nil || u.Dim() != dim {
+	if bad != nil || u.Dim() != w.dim && w.sense == fitting {
 		return false
 	}
 	for b := range syntax.Each[*syntax.Binary](solve.Exprs()...) {
