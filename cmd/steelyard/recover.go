@@ -16,12 +16,16 @@ import (
 func (s *scratchpad) startJournal() {
 	s.abandoned = journal.Abandoned(journal.Dir())
 	s.newJournal()
-	s.offer()
+	s.offer(atStart)
 }
 
+// atStart is how many scratchpads that weren't saved are listed before the first line: more
+// would push what is being worked on off the screen.
+const atStart = 5
+
 // offer says what recover would bring back: the scratchpads that ended without being
-// saved, the last first.
-func (s *scratchpad) offer() {
+// saved, the last first, and of many only the first.
+func (s *scratchpad) offer(most int) {
 	switch n := len(s.abandoned); {
 	case n == 1:
 		last := s.abandoned[0]
@@ -33,13 +37,17 @@ func (s *scratchpad) offer() {
 	case n > 1:
 		s.tell("Scratchpads that ended without being saved:")
 		for i, one := range slices.Backward(s.abandoned) {
+			if n-i > most {
+				s.tell(fmt.Sprintf("and %d more: `recover` lists them all.", i+1))
+				break
+			}
 			begins := ""
 			if len(one.Statements) > 0 {
 				begins = ", begins with `" + live.FirstRow(one.Statements[0]) + "`"
 			}
 			s.tell(fmt.Sprintf("%d  %s: %s%s", n-i, when(one), writing.Count(len(one.Statements), "statement"), begins))
 		}
-		s.tell("`recover 1` brings the first of them back, `forget 1` deletes it; until then they are kept.")
+		s.tell("`recover 1` brings the first of them back, `forget 1` deletes it, `forget all` all of them; until then they are kept.")
 	}
 }
 
@@ -51,7 +59,7 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	which, anyway := strings.CutSuffix(" "+arg, " anyway")
 	which = strings.TrimSpace(which)
 	if which == "" && len(s.abandoned) > 1 {
-		s.offer()
+		s.offer(len(s.abandoned))
 		return
 	}
 	at, ok := s.lost("recover", which)
@@ -82,19 +90,29 @@ func (s *scratchpad) recover(ctx context.Context, arg string) {
 	s.tellChanged(last.Reads)
 }
 
-// forget deletes one of those that recover would bring back, and says what is left.
+// forget deletes one of those that recover would bring back, or all, and says what is left.
 func (s *scratchpad) forget(which string) {
-	at, ok := s.lost("forget", which)
-	if !ok {
+	if which == "all" && len(s.abandoned) > 0 {
+		for len(s.abandoned) > 0 && s.forgotten(len(s.abandoned)-1) {
+		}
+		s.offer(atStart)
 		return
 	}
+	if at, ok := s.lost("forget", which); ok && s.forgotten(at) {
+		s.offer(atStart)
+	}
+}
+
+// forgotten deletes one of them; false, and says so, where that can't be done.
+func (s *scratchpad) forgotten(at int) bool {
 	last := s.take(at)
-	if problem := last.Forget(); problem != nil {
+	problem := last.Forget()
+	if problem != nil {
 		s.tell("! "+problem.Message, problem.Hint)
-		return
+		return false
 	}
 	s.tell("forgotten: " + writing.Count(len(last.Statements), "statement"))
-	s.offer()
+	return true
 }
 
 // lost finds the scratchpad that a command names by its number, or the only one; false,

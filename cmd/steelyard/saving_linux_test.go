@@ -138,6 +138,29 @@ func TestRecoverAndForget(t *testing.T) {
 	}
 }
 
+// TestForgetAll leaves more scratchpads than a start lists, and forgets them at once.
+func TestForgetAll(t *testing.T) {
+	state := t.TempDir()
+	for i := range atStart + 2 {
+		c := openTerminal(t, state)
+		c.expect("  1.  ")
+		c.line(fmt.Sprintf("m = %d kg", i+1), "  2.  ")
+		c.crash()
+	}
+	c := openTerminal(t, state)
+	c.expect("      5  ")
+	c.expect("begins with `m = 3 kg`")
+	c.expect("and 2 more: `recover` lists them all.")
+	c.expect("  1.  ")
+	c.line("recover", "begins with `m = 1 kg`")
+	c.line("forget all", "forgotten: 1 statement")
+	c.line("recover", "There is nothing to bring back")
+	c.crash()
+	if left, _ := filepath.Glob(filepath.Join(state, "steelyard", "*.journal")); len(left) > 1 { // its own
+		t.Errorf("left are %q", left)
+	}
+}
+
 // TestSavingWhereFilesAreRead does not save a worksheet to a folder in which it would not
 // find the file that it reads.
 func TestSavingWhereFilesAreRead(t *testing.T) {
