@@ -166,6 +166,7 @@ var rewordings = []reworded{
 	as("check", patternWith(`^check `+aSide+` (?:is|equals|is equal to) (?:about )?([^<>=≤≥]+)$`, "is", "equals"), "The sides have = between them.", "check $1 = $2"),
 	as("check", patternWith(`^check `+aSide+`\s*(?:~|≈|≅|=\s*~)\s*([^<>=≤≥]+)$`, "~", "≈", "≅"), "For \"about equal\", use = and within.", "check $1 = $2 within 1 %"),
 	as("check", patternWith(`^check (.+[<>=≤≥].+),? and (.+[<>=≤≥].+)$`, "and"), "Each check needs its own line.", "check $1", "check $2"),
+	as("check", patternWith(`^check ([^<>=≤≥]+?)\s*(<=?|≤)\s*([^<>=≤≥]+?)\s*(<=?|≤)\s*([^<>=≤≥]+)$`, "<", "≤"), "A check compares two sides.", "check $1 $2 $3", "check $3 $4 $5"),
 	as("check", patternWith(`^(check .+)\?$`, "?"), "A check needs no question mark.", "$1"),
 
 	as("graph table fit", patternWith(`^(graph|table|fit) (.+) (?:vs\.?|versus|over) (.+)$`, "vs", "versus", "over"), "The name on the axis across comes after `against`.", "$1 $2 against $3"),

@@ -32,6 +32,9 @@ func Constants(l *eval.Line, s *syntax.Constants) {
 		if l.CatchUp(); !l.HasValue(slot) {
 			continue
 		}
+		if was, ok := l.Planner.Names.Lookup(name); !ok || was.Slot < 0 || l.State.At(was.Slot) != l.State.At(slot) {
+			l.GivenAgain(name, n.NameAt, true) // but not the same constant
+		}
 		l.Planner.Define(d)
 		st := l.Planner.Static(slot)
 		l.Entry.Give(entry.Value{
