@@ -69,9 +69,9 @@ func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 		return nil
 	}
 	name = p.out[slices.IndexFunc(p.out, func(t token) bool { return t.kind == nameToken && Canonical(t.text) == name.text })]
-	tokens[0].from, tokens[0].to = 0, 0
 	word.from, word.to = p.out[sides-1].to, p.out[sides-1].to
-	s, bad := solveLines(slices.Concat(tokens[:1], p.out[:sides], []token{word, name}, p.out[sides:]), len(text))
+	whole := reader{to: len(text)}
+	s, bad := whole.line(slices.Concat(p.out[:sides], []token{word, name}, p.out[sides:]), 0).solve()
 	if bad != nil {
 		return nil
 	}

@@ -36,7 +36,7 @@ const (
 var reportWord = StatementWord{
 	Word: "report", Form: "report NAME [in UNIT] [as components] [to N figures] [for N points]",
 	Summary: "Makes a value an answer of its part.",
-	Example: "report k in N/m to 3 figures for 2 points", Stored: true, Ready: true, read: clauses(readReport),
+	Example: "report k in N/m to 3 figures for 2 points", Stored: true, Ready: true, read: reads((*exprParser).report),
 	expr: true, phrases: phrases("as components", "as magnitude and direction", "as …"), next: []string{"in", "as", "to", "for"},
 }
 
@@ -59,8 +59,7 @@ func (p *exprParser) form() VectorForm {
 }
 
 // The clauses come in the order of the form, each once or not at all.
-func readReport(r *reader, tokens []token) (Stmt, *fault) {
-	p := r.line(tokens, 1)
+func (p *exprParser) report() Stmt {
 	s := &Report{}
 	if s.Sign = p.taken("sign"); s.Sign {
 		p.word("of")
@@ -76,7 +75,7 @@ func readReport(r *reader, tokens []token) (Stmt, *fault) {
 	if p.taken("for") {
 		s.Points = p.count("point", mostPoints)
 	}
-	return s, p.ends()
+	return s
 }
 
 // The greatest numbers that count reads.

@@ -3,8 +3,6 @@ package syntax
 import (
 	"slices"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"steelyard/lang/finding"
 	"steelyard/units"
 )
@@ -102,11 +100,9 @@ func identsOf(unknowns []Unknown) (out []Ident) {
 
 func (*Solve) is() nature { return nature{recorded, Task, nil} }
 
-// solveLines reads the clauses up to the end of the text, by hand: a production takes several
-// times as long, and a page may be all solves. The bindings may stand behind the conditions, and
-// the unit of the last unknown last of all.
-func solveLines(tokens []token, end int) (*Solve, *fault) {
-	p := (&reader{to: end}).line(tokens, 1)
+// solve reads the clauses. The bindings may stand behind the conditions, and the unit of the
+// last unknown last of all.
+func (p *exprParser) solve() (*Solve, *fault) {
 	p.equation = true
 	s := &Solve{}
 	for more := true; more; more = p.taken("and") {
@@ -118,9 +114,7 @@ func solveLines(tokens []token, end int) (*Solve, *fault) {
 		s.Equations = append(s.Equations, e)
 	}
 	p.word("for")
-	for more := true; more; more = p.comma() {
-		s.Unknowns = append(s.Unknowns, p.unknown())
-	}
+	s.Unknowns = listOf(p, (*exprParser).unknown)
 	s.With = p.others(s.With)
 	if p.taken("where") {
 		s.Where = p.conditions()
@@ -152,11 +146,11 @@ var choosing = map[string]Choice{
 	"earlier": LeastRoot, "smaller": LeastRoot, "lesser": LeastRoot,
 }
 
-// Where the grammar refuses a line, the slips that people make in a solve are looked for: and
+// Where the clauses don't fit, the slips that people make in a solve are looked for: and
 // between unknowns, the first t, a times t written at.
-func readSolve(r *reader, tokens []token) (Stmt, *fault) {
-	s, bad := solveLines(tokens, r.to)
-	if bad != nil {
+func readSolve(r *reader, p *exprParser) (Stmt, *fault) {
+	s, bad := p.solve()
+	if tokens := p.tokens; bad != nil {
 		if offer := r.forWhat(tokens); offer != nil {
 			bad = offer
 		} else if one := inOrder(tokens); one != nil {
@@ -236,13 +230,6 @@ func inOrder(tokens []token) *fault {
 		}
 	}
 	return nil
-}
-
-// Parse reads [the later] NAME [in UNIT] within a production.
-func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
-	p := newParser(produced{lex})
-	*u = p.unknown()
-	return p.err()
 }
 
 // unknown reads [the later] NAME [in UNIT].
