@@ -15,6 +15,7 @@ func Define(l *eval.Line, s *syntax.Define) {
 	result(l, s.Name, s.X, s.In)
 	if !l.Entry.Failed() {
 		mistakenUnit(l, s)
+		prefixTwice(l, s.X)
 		degreesLeftOut(l, s.Name, s.X, nil)
 		unitLeftOut(l, s)
 	}

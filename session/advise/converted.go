@@ -2,12 +2,15 @@ package advise
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // convertedTwice cautions where a number converts units that are kept anyway: t*60 with t
@@ -16,7 +19,7 @@ import (
 //
 // Units are carried here, and a number that would convert them on paper is one factor too much:
 // with v = 90 km/h, v/3.6 is 6.9 m/s. A number such as 3.6, 60 or 1000 is compared with the size
-// of each unit that is in the same product.
+// of each unit that is in the same product; so is 10^-9, as 1e-9.
 func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	if !syntax.Any(x, func(x syntax.Expr) bool { n, ok := x.(*syntax.Number); return ok && converts(n.Value.Float()) }) {
 		return
@@ -42,8 +45,8 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 					continue
 				}
 				without := syntax.PrintExpr(syntax.Unplaced(leftOut(x, n.x)))
-				l.Find(finding.New(finding.CommonSlip, x.Span(), m.says+", so "+n.x.Value.Text+" converts twice.",
-					"Leave "+n.x.Value.Text+" out: `"+without+"`.", without))
+				l.Find(finding.New(finding.CommonSlip, x.Span(), m.says+", so "+n.text()+" converts twice.",
+					"Leave "+n.text()+" out: `"+without+"`.", without))
 				return
 			}
 			if p.names < 2 || in.Present() || !all || len(p.numbers) > 1 {
@@ -52,7 +55,7 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 			for _, text := range usedUnits {
 				if u := units.Of(text); u.Dim() == v.Dim && u.Tag() == v.Tag && math.Abs(n.value*sizeOf(u)-1) < 2e-3 {
 					reading := syntax.PrintExpr(syntax.Unplaced(leftOut(x, n.x))) + " in " + text
-					l.Find(finding.New(finding.CommonSlip, x.Span(), n.x.Value.Text+" changes the value here, and doesn't convert it.",
+					l.Find(finding.New(finding.CommonSlip, x.Span(), n.text()+" changes the value here, and doesn't convert it.",
 						"For "+u.Screen()+", write `"+reading+"`.", reading))
 					return
 				}
@@ -77,7 +80,7 @@ type conversion struct {
 // the size in SI units that its unit has there.
 type (
 	numberPart struct {
-		x     *syntax.Number
+		x     syntax.Expr
 		value float64
 	}
 	measuredPart struct {
@@ -85,6 +88,9 @@ type (
 		size float64
 	}
 )
+
+// text is a number as it is written.
+func (n numberPart) text() string { return syntax.PrintExpr(syntax.Unbracket(n.x)) }
 
 // take notes a factor of a product: v*t/60 is one product, of which 60 is below the bar and is
 // compared as 1/60. What is added within it, the t of (t - 2 s)*60, is no factor.
@@ -94,9 +100,9 @@ func (p *conversion) take(f syntax.Link) {
 		side = -1
 	}
 	switch x := syntax.Unbracket(f.X).(type) {
-	case *syntax.Number:
-		if v := x.Value.Float(); converts(v) {
-			p.numbers = append(p.numbers, numberPart{x, math.Pow(v, side)})
+	case *syntax.Number, *syntax.Binary:
+		if v, ok := number(x); ok && converts(v) {
+			p.numbers = append(p.numbers, numberPart{f.X, math.Pow(v, side)})
 		}
 	case *syntax.Name, *syntax.Quantity:
 		p.names++
@@ -113,6 +119,42 @@ func (p *conversion) take(f syntax.Link) {
 	}
 }
 
+// prefixTwice cautions where a power of ten and the prefix of its unit say the same: 500*10^-9 nm.
+//
+// 6.4e3 km and 2e-3 mm are what they say; from a millionth and a million on nobody writes both.
+func prefixTwice(l *eval.Line, x syntax.Expr) {
+	if !strings.Contains(l.Entry.Text, "10") && !strings.ContainsAny(l.Entry.Text, "eE") {
+		return
+	}
+	for q := range syntax.Each[*syntax.Quantity](x) {
+		u := l.WrittenUnit(q)
+		_, power, is := strings.Cut(q.Value.Text, "e")
+		exponent, err := strconv.Atoi(power)
+		if !is || err != nil || u == nil || u.Affine() || max(exponent, -exponent) < 6 || math.Abs(sizeOf(u)/math.Pow10(exponent)-1) > 1e-9 {
+			continue
+		}
+		written, plain := l.Entry.Text[q.At.From:q.Unit.At.From], units.Preferred(u.Dim(), u.Tag())
+		l.Find(finding.New(finding.CommonSlip, q.At, u.Screen()+" is 10"+writing.Raised(power)+" "+plain.Screen()+" already, so "+q.Value.Text+" converts twice.",
+			"Leave the power of ten or the prefix out.", written+plain.Behind(units.File)))
+	}
+}
+
+// number is the value of a written number, or of a power of one: 10^-9.
+func number(x syntax.Expr) (float64, bool) {
+	switch x := x.(type) {
+	case *syntax.Number:
+		return x.Value.Float(), true
+	case *syntax.Unary:
+		v, ok := number(x.X)
+		return -v, ok
+	case *syntax.Binary:
+		base, ok := number(x.X)
+		exponent, known := number(x.Y)
+		return math.Pow(base, exponent), ok && known && x.Op == syntax.Pow
+	}
+	return 0, false
+}
+
 // converts tells whether a number may convert a unit: no number of formulas does.
 //
 // 2, 4, 8 and 1/2 are in the formulas of a first course, and no unit is so large.
@@ -127,6 +169,9 @@ func sizeOf(u *units.Unit) float64 { return 1 / u.FromSIDifference(1) }
 func leftOut(x syntax.Expr, factor syntax.Expr) syntax.Expr {
 	one, _ := syntax.ParseExpr("1")
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
+		if x == factor {
+			return one, true
+		}
 		p, bracket := x.(*syntax.Paren)
 		if bracket {
 			x = p.X
@@ -134,7 +179,7 @@ func leftOut(x syntax.Expr, factor syntax.Expr) syntax.Expr {
 		b, ok := x.(*syntax.Binary)
 		switch {
 		case !ok || b.Op != syntax.Mul && b.Op != syntax.Div:
-			return one, x == factor
+			return nil, false
 		case b.Y == factor:
 			x = b.X
 		case b.X == factor && b.Op == syntax.Mul:
