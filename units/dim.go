@@ -105,6 +105,9 @@ func (d Dim) Pow(e Exp) Dim {
 	return newDim(num, (int(d.less)+1)*e.Den())
 }
 
+// HasHalves tells whether an exponent is a half, as that of √(1 m).
+func (d Dim) HasHalves() bool { return d.less == 1 }
+
 // IsOne tells whether the dimension is that of a pure number.
 func (d Dim) IsOne() bool { return d == Dim{} }
 

@@ -99,6 +99,10 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		if n, ok := syntax.Factors(x)[0].X.(*syntax.Number); ok && product && f.root == nil && f.number == 2 { // U = 2*g*h
 			b.numberLacks(name, x, []*syntax.Number{n})
 		}
+		rooted := func(x syntax.Expr) bool { return eval.UnderRoot(x) != nil }
+		if !l.Entry.Failed() && v.Dim.HasHalves() && units.Speaks(name) && syntax.Any(x, rooted) {
+			l.Find(finding.New(finding.CommonSlip, x.Span(), unusual(name, v), "No quantity has half powers of units. Look at what is under the root."))
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package eval
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -112,6 +113,12 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 			return found
 		}
 	}
+	if slip := l.rootSlip(x, want); slip.Hint != "" {
+		return slip
+	}
+	if slip := l.squareMoved(x, want); named && slip.Hint != "" {
+		return slip
+	}
 	// A quotient upside down comes last, as putting it right changes the most.
 	under := text
 	if _, product := x.(*syntax.Binary); product {
@@ -126,8 +133,8 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 	return Slip{}
 }
 
-// FormulaSlip is LikelySlip for what is wrong in the formula alone, a lost square or a sign: of
-// an expression whose symbol may stand for several quantities.
+// FormulaSlip is LikelySlip for what is wrong in the formula alone, a lost square, a root or a
+// sign: of an expression whose symbol may stand for several quantities.
 func (l *Line) FormulaSlip(x syntax.Expr, want *units.Unit) Slip {
 	for _, p := range slipParts(x) {
 		if p.power != 1 {
@@ -137,8 +144,95 @@ func (l *Line) FormulaSlip(x syntax.Expr, want *units.Unit) Slip {
 			return l.slip("Is a square missing?", x, y, want)
 		}
 	}
-	return l.signSlip(x, want)
+	return l.structureSlip(x, want)
 }
+
+// structureSlip is a slip in how a formula is put together: a square on the wrong name, a root that
+// ends too soon, the wrong sign of a product or a quotient.
+func (l *Line) structureSlip(x syntax.Expr, want *units.Unit) Slip {
+	for _, slip := range [...]func(syntax.Expr, *units.Unit) Slip{l.squareMoved, l.rootSlip, l.signSlip} {
+		if found := slip(x, want); found.Hint != "" {
+			return found
+		}
+	}
+	return Slip{}
+}
+
+// squareMoved finds the square that should be that of another name: I*R^2 for I^2*R. Where several
+// would do, none is named.
+func (l *Line) squareMoved(x syntax.Expr, want *units.Unit) (found Slip) {
+	parts := slipParts(x)
+	for _, p := range parts {
+		for _, q := range parts {
+			if p.power != 2 || q.power != 1 || p.text == q.text {
+				continue
+			}
+			y, ok := Instead(x, func(part syntax.Expr) bool { return part == p.x }, p.text)
+			if !ok {
+				continue
+			}
+			y, ok = Instead(y, func(part syntax.Expr) bool { n, is := part.(*syntax.Name); return is && n.Name == q.text }, q.text+"^2")
+			if !ok || !l.hasDim(y, want.Dim()) {
+				continue
+			}
+			if found.Hint != "" {
+				return Slip{}
+			}
+			found = l.slip("Is the square on the wrong name?", x, y, want)
+		}
+	}
+	return found
+}
+
+// rootSlip finds what is on the wrong side of a root: √(m)/k for √(m/k), and the quotient under
+// one that is upside down, √(g/L) for √(L/g).
+func (l *Line) rootSlip(x syntax.Expr, want *units.Unit) Slip {
+	for part := range syntax.Nodes(x) {
+		var with syntax.Expr
+		says := "Does the root go on?"
+		if q, ok := syntax.Unbracket(UnderRoot(part)).(*syntax.Binary); ok && q.Op == syntax.Div {
+			says, with = "Is it upside down?", rootOf(&syntax.Binary{Op: syntax.Div, X: q.Y, Y: q.X})
+		}
+		if b, ok := part.(*syntax.Binary); ok && b.Op == syntax.Div {
+			above := syntax.Factors(b.X)
+			last := above[len(above)-1]
+			if of := UnderRoot(last.X); of != nil && !last.Minus {
+				with, _ = Instead(b.X, func(p syntax.Expr) bool { return p == last.X }, syntax.PrintExpr(rootOf(&syntax.Binary{Op: syntax.Div, X: slim(of, syntax.Add, syntax.Sub), Y: slim(b.Y, syntax.Add, syntax.Sub, syntax.Mul, syntax.Div)})))
+			}
+		}
+		if with == nil {
+			continue
+		}
+		if y, ok := Instead(x, func(p syntax.Expr) bool { return p == part }, syntax.PrintExpr(with)); ok && l.hasDim(y, want.Dim()) {
+			return l.slip(says, x, y, want)
+		}
+	}
+	return Slip{}
+}
+
+// UnderRoot is what a root is of; nil where there is none.
+func UnderRoot(x syntax.Expr) syntax.Expr {
+	switch x := x.(type) {
+	case *syntax.Root:
+		return x.X
+	case *syntax.Call:
+		if x.Func == "sqrt" && len(x.Args) == 1 {
+			return x.Args[0].X
+		}
+	}
+	return nil
+}
+
+// slim is an expression without brackets, unless they hold one of some operations.
+func slim(x syntax.Expr, but ...syntax.Op) syntax.Expr {
+	inner := syntax.Unbracket(x)
+	if b, ok := inner.(*syntax.Binary); ok && slices.Contains(but, b.Op) {
+		return x
+	}
+	return inner
+}
+
+func rootOf(x syntax.Expr) syntax.Expr { return &syntax.Root{X: &syntax.Paren{X: x}} }
 
 // signSlip finds the one sign of a product that should be that of a quotient, or the other way
 // round: √(m*k) for √(m/k). Where several would do, none is named.
