@@ -159,7 +159,7 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 		if l.Moves != nil {
 			out.Across = append(out.Across, across)
 		}
-		out.Left[i] = l.v[i] - float64(slope*l.u[i])
+		out.Left[i] = unlessRounding(l.v[i]-float64(slope*l.u[i]), math.Abs(l.y[i])+math.Abs(l.aboutY)+math.Abs(slope)*(math.Abs(l.x[i])+math.Abs(l.aboutX)))
 		out.Squares += float64(w * square(out.Left[i]))
 		out.Lever[i] = w * (atMean + float64(square(along[i])*ofSlope))
 	}
@@ -169,5 +169,18 @@ func (l *lineFit) found(slope float64, along []float64) (Fitted, bool) {
 
 // intercept is where the line meets the axis of y.
 func (l *lineFit) intercept(slope float64) float64 {
-	return mean(l.y, l.w) - float64(slope*mean(l.x, l.w))
+	y, x := mean(l.y, l.w), mean(l.x, l.w)
+	return unlessRounding(y-float64(slope*x), math.Abs(y)+math.Abs(slope*x))
+}
+
+// roundings are those that a fit may leave of its readings.
+const roundings = 8 * exact
+
+// unlessRounding is a difference of numbers of some size, or 0 where it is no more than a few
+// roundings of those: what three points on a line leave is no scatter.
+func unlessRounding(left, size float64) float64 {
+	if math.Abs(left) <= roundings*size {
+		return 0
+	}
+	return left
 }

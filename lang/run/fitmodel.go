@@ -147,7 +147,7 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 		for k, col := range slopes {
 			scale[k] = max(scale[k], norm(col))
 		}
-		settled := false
+		settled, still := false, roundings*mostMoved(p, slopes)
 		for {
 			step, ok := damped(slopes, left, scale, damp)
 			next := make([]float64, len(p))
@@ -156,7 +156,7 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 				next[k] = p[k]
 				if ok {
 					next[k] -= step[k]
-					settled = settled && math.Abs(step[k]) <= sameParam*math.Abs(next[k])
+					settled = settled && (math.Abs(step[k]) <= sameParam*math.Abs(next[k]) || math.Abs(step[k])*norm(slopes[k]) <= still)
 				}
 			}
 			now, has := 0.0, false
@@ -179,6 +179,17 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 		}
 	}
 	return squares, false
+}
+
+// mostMoved is how much of the readings the parameter makes up that makes up most.
+//
+// A parameter that is to be 0 is never the same to thirteen digits: what it moves, beside the
+// rest, tells that a step was none.
+func mostMoved(p []float64, slopes [][]float64) (most float64) {
+	for k, col := range slopes {
+		most = max(most, math.Abs(p[k])*norm(col))
+	}
+	return most
 }
 
 // sameSum is how much greater a sum of squares may be that is the same but for rounding.
@@ -273,19 +284,21 @@ func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
 			return Fitted{}, m.fault()
 		}
 	}
-	squares, ok := m.settle(p)
-	if !ok {
+	if _, ok := m.settle(p); !ok {
 		return Fitted{}, m.fault()
 	}
 	n := len(m.weights)
-	out := Fitted{Values: p, Left: make([]float64, n), Weight: make([]float64, n), Lever: make([]float64, n), Squares: squares, Searched: searched}
+	out := Fitted{Values: p, Left: make([]float64, n), Weight: make([]float64, n), Lever: make([]float64, n), Searched: searched}
 	slopes, ok := m.slopes(p, allOf(len(p)))
 	if !ok {
 		return Fitted{}, m.fault()
 	}
-	plain := make([][]float64, len(slopes))
+	plain, whole := make([][]float64, len(slopes)), mostMoved(p, slopes)
 	for k := range plain {
 		plain[k] = slices.Clone(slopes[k])
+		if by := norm(slopes[k]); by > 0 {
+			p[k] = unlessRounding(p[k], whole/by)
+		}
 	}
 	_, r, ok := leastSquares(slopes, make([]float64, n))
 	if !ok {
@@ -297,7 +310,12 @@ func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
 	out.Gain = make([][]float64, len(p))
 	for i := range out.Left {
 		at, _ := m.at(p, i, -1)
-		out.Left[i], out.Weight[i] = at.v, square(m.weights[i])
+		size := 0.0
+		for k, v := range p {
+			size += math.Abs(v*plain[k][i]) / m.weights[i]
+		}
+		out.Left[i], out.Weight[i] = unlessRounding(at.v, size), square(m.weights[i])
+		out.Squares += float64(out.Weight[i] * square(out.Left[i]))
 		for a := range plain {
 			gain := 0.0
 			for b := range plain {
