@@ -7,6 +7,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 type (
@@ -189,8 +190,8 @@ func (r *reader) dataTable(s *Data) *fault {
 	for i, row := range r.body[1:] {
 		cells := parted(r.text, row, false)
 		if len(cells) != len(s.Heads) {
-			return &fault{finding.New(finding.Unreadable, row, "Row "+strconv.Itoa(i+1)+" has "+strconv.Itoa(len(cells))+" values under "+strconv.Itoa(len(s.Heads))+" heads.",
-				"Write one number under each head, and the unit in the head alone: m / kg.")}
+			return &fault{finding.New(finding.Unreadable, row, "Row "+strconv.Itoa(i+1)+" has "+writing.Count(len(cells), "value")+" under "+writing.Count(len(s.Heads), "head")+".",
+				"Write one number under each head, and the unit in the head alone. Between heads come two blanks or a comma: `m / kg, T / s`.")}
 		}
 		numbers := make([]units.Decimal, len(cells))
 		for j, cell := range cells {
@@ -207,18 +208,21 @@ func (r *reader) dataTable(s *Data) *fault {
 }
 
 // parted are the cells of a row: two blanks or a tab are between heads, which have
-// blanks in them, and any blanks between numbers.
+// blanks in them, and any blanks between numbers. A comma, a semicolon or a bar with a blank
+// behind it parts cells too.
 //
 // So the line "m / kg   T / s" has two heads, and "0.10 0.44" two numbers with one
 // blank between. Cells are spans of the text, for a fault to point at.
 func parted(text string, at Span, heads bool) []Span {
+	blank := func(i int) bool { return i >= at.To || isBlankByte(text[i]) }
+	sign := func(i int) bool { return strings.IndexByte(",;|", text[i]) >= 0 && blank(i+1) }
 	var out []Span
 	for i := at.From; i < at.To; {
-		for i < at.To && isBlankByte(text[i]) {
+		for i < at.To && (blank(i) || sign(i)) {
 			i++
 		}
 		from := i
-		for i < at.To && !(text[i] == '\t' || text[i] == ' ' && (!heads || i+1 < at.To && isBlankByte(text[i+1]))) {
+		for i < at.To && !sign(i) && text[i] != '\t' && !(text[i] == ' ' && (!heads || blank(i+1) || sign(i+1))) {
 			i++
 		}
 		if from < i {
