@@ -15,15 +15,13 @@ import (
 	"testing"
 	"unicode"
 
-	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
-	"steelyard/units"
 )
 
 // TestOffers enters every line that is offered for the lines of the findings files, of the
 // tables of lines and of the examples, and for mutations of them, be they refused or only
-// cautioned about: none is refused, but for a name that no line gives. OFFERS is how many
+// cautioned about: none is refused. OFFERS is how many
 // mutations of each are tried; without it a few lines have one. The pages come in parts of a
 // hundred, so that a part can be run alone: -run 'TestOffers/^07$'.
 func TestOffers(t *testing.T) {
@@ -168,43 +166,6 @@ func FuzzOffers(f *testing.F) {
 	})
 }
 
-// lacking are the findings of a line that needs a value which no line above has: a name
-// on both sides of a line is one, too.
-var lacking = []finding.ID{finding.NotWorkedOut, finding.UnknownName, finding.OwnName}
-
-// holdsOnceGiven tells whether an offer holds below values for the names that have none,
-// each a quantity that it is used for; what it is refused for else.
-func holdsOnceGiven(scope, text string, names []string) (holds bool, why string) {
-	values := []string{""}
-	for _, name := range names {
-		var longer []string
-		for _, before := range values {
-			for _, dim := range units.Customs(name) {
-				value := "2.0"
-				if !dim.IsOne() {
-					value = "(2.0 " + units.Preferred(dim, units.None).Text() + ")"
-				}
-				longer = append(longer, before+"; "+name+" = "+value)
-			}
-		}
-		if longer == nil {
-			return true, "" // a word, of which nobody knows what it is
-		}
-		values = longer[:min(len(longer), 100)]
-	}
-	for _, given := range values {
-		p := below(scope + given)
-		bad := slices.DeleteFunc(p.Enter(context.Background(), text).Findings, func(f finding.Finding) bool {
-			return f.Severity > finding.Mismatch || f.ID == finding.CheckFailed || f.ID == finding.NotWorkedOut
-		})
-		if len(bad) == 0 {
-			return true, ""
-		}
-		why = string(bad[0].ID) + " " + bad[0].Message
-	}
-	return false, why
-}
-
 // below is a page with lines that have a semicolon between them.
 func below(scope string) *Pad {
 	p := New()
@@ -233,23 +194,8 @@ func enterOffers(t *testing.T, p *Pad, scope, line string, whole bool) {
 			}
 		}
 		for _, text := range offers {
-			if lost := lostLetters(line, text); whole && lost != "" && lost != "pi" && strings.Contains(found.Message, " no value.") {
-				t.Errorf("%s | %s offers %s (%s), which loses %s", scope, line, text, found.ID, lost)
-			}
-			var names []string // that have no value
-			for _, bad := range enter(text).Findings {
-				if bad.Severity <= finding.Mismatch && !slices.Contains(lacking, bad.ID) {
-					t.Errorf("%s | %s offers %s (%s), which is refused: %s %s", scope, line, text, found.ID, bad.ID, bad.Message)
-				}
-				if bad.ID == finding.UnknownName && bad.At.To <= len(text) {
-					names = append(names, text[bad.At.From:bad.At.To])
-				}
-			}
-			if len(names) == 0 || !whole {
-				continue
-			}
-			if holds, why := holdsOnceGiven(scope, text, names); !holds {
-				t.Errorf("%s | %s offers %s, which is refused with values for %v: %s", scope, line, text, names, why)
+			if bad := enter(text).Refusal(); bad != nil {
+				t.Errorf("%s | %s offers %s (%s), which is refused: %s %s", scope, line, text, found.ID, bad.ID, bad.Message)
 			}
 		}
 	}
@@ -268,16 +214,4 @@ func enterAndUndo(p *Pad, text string) (e *entry.Entry) {
 		p.Undo()
 	}
 	return e
-}
-
-// lostLetters are the letters of a line that another has not.
-func lostLetters(line, other string) (lost string) {
-	for _, r := range line {
-		rest := strings.Replace(other, string(r), "", 1)
-		if unicode.IsLetter(r) && rest == other {
-			lost += string(r)
-		}
-		other = rest
-	}
-	return lost
 }

@@ -308,7 +308,10 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 func (p *Pad) missing(l *eval.Line, defs []*plan.Def) {
 	e := l.Entry
 	p.trying, p.asks = true, true
-	f, ok := reading.Missing(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(l.Entry.Line, text, ruled) })
+	f, ok := reading.Missing(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(e.Line, text, ruled) })
+	if ok {
+		advise.Stands(e, &f, func(text string) *entry.Entry { return p.enterAndUndo(e.Line, text) })
+	}
 	p.trying, p.asks = false, false
 	if !ok {
 		return

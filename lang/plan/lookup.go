@@ -112,15 +112,28 @@ func (c *coder) needsBrackets(d *Def, at syntax.Span) run.Slot {
 		"Write "+d.Name+"(…) with a value in the brackets.")
 }
 
-// ownName records that a right side uses the name that it defines.
+// ownName records that a right side uses the name that it defines. Without a value above, it
+// may be an equation: x = 2*x - 3 m.
 func (c *coder) ownName(at syntax.Span, name string) run.Slot {
-	other := name
-	for n := 2; other == name || c.known(other); n++ {
-		other = name + strconv.Itoa(n)
-	}
-	f := finding.New(finding.OwnName, at, name+" is used to define itself.", "Use another name for the new value, such as "+other+".")
-	if rest, ok := strings.CutPrefix(c.text, name); ok && strings.HasPrefix(strings.TrimSpace(rest), "=") {
-		f.Lines = []string{other + rest}
+	f := finding.New(finding.OwnName, at, name+" is used to define itself.", "")
+	rest, begins := strings.CutPrefix(c.text, name)
+	rest = strings.TrimSpace(rest)
+	isFunction := strings.HasPrefix(rest, "(")
+	switch begins = begins && (isFunction || strings.HasPrefix(rest, "=")); {
+	case c.known(name):
+		other := name
+		for n := 2; other == name || c.known(other); n++ {
+			other = name + strconv.Itoa(n)
+		}
+		f.Hint = "Use another name for the new value, such as " + other + "."
+		if begins {
+			f.Lines = []string{other + c.text[len(name):]}
+		}
+	case isFunction:
+		f.Hint = "A function can't call itself."
+	case begins:
+		f.Hint = "Give " + name + " a value first. For an equation, begin with `solve`."
+		f.Lines = []string{"solve " + c.text + " for " + name}
 	}
 	return c.says(f)
 }

@@ -1,6 +1,7 @@
 package advise
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -21,9 +22,7 @@ type offer struct {
 	text  string
 	lines []string // whole lines instead of it, since it can be read in several ways
 	mend  bool     // it was put right
-	// unknown tells that a name in it has no value.
-	unknown bool
-	value   *entry.Value
+	value *entry.Value
 }
 
 // Enter works a text out as if it were the line, and leaves no trace. Of several statements
@@ -37,55 +36,70 @@ type Enter func(text string) *entry.Entry
 // has not been entered on trial.
 func Readings(e *entry.Entry, n int, enter Enter) {
 	for i := range e.Findings[n:] {
-		f := &e.Findings[n+i]
-		f.Readings = slices.DeleteFunc(f.Readings, func(reading string) bool {
-			if f.At.To > len(e.Text) {
-				return false
-			}
-			bad, _ := enter(e.Text[:f.At.From] + reading + e.Text[f.At.To:]).Refusal()
-			return bad != nil
-		})
+		Stands(e, &e.Findings[n+i], enter)
 	}
 	for i := range n {
 		offers(e, &e.Findings[i], enter)
 	}
 }
 
+// Stands drops what a finding offers that is refused when it is entered.
+func Stands(e *entry.Entry, f *finding.Finding, enter Enter) {
+	var why *finding.Finding
+	refused := func(line string) bool {
+		bad := enter(line).Refusal()
+		why = cmp.Or(why, bad)
+		return bad != nil
+	}
+	f.Lines = slices.DeleteFunc(f.Lines, refused)
+	f.Readings = slices.DeleteFunc(f.Readings, func(reading string) bool {
+		return f.At.To <= len(e.Text) && refused(e.Text[:f.At.From]+reading+e.Text[f.At.To:])
+	})
+	firstGiven(e, f, why)
+}
+
+// firstGiven says with a finding of which no offer is left which name needs a value first: what
+// is offered otherwise can be typed then.
+func firstGiven(e *entry.Entry, f, why *finding.Finding) {
+	isUnknown := func(o finding.Finding) bool { return o.ID == finding.UnknownName }
+	if why == nil || !isUnknown(*why) || f.Severity > finding.Mismatch || len(f.Offers()) > 0 || isUnknown(*f) || slices.ContainsFunc(e.Findings, isUnknown) {
+		return
+	}
+	hint, _, _ := strings.Cut(why.Hint, ". ")
+	f.Hint = strings.TrimSpace(f.Hint + " " + why.Message + " " + strings.TrimSuffix(hint, ".") + ".")
+}
+
 // offers tries every reading of a finding in the place of what it stands for, and
 // keeps those that are not refused there. One in which something else is to be put
 // right is replaced by the text put right; one that can itself be read in several
-// ways by the lines that say which. Those with a name that has no value come only where
-// there are no others. Where the line stands, or its value does, a hint of which nothing
+// ways by the lines that say which. Where the line stands, or its value does, a hint of which nothing
 // is kept goes too, unless something else is wrong as well.
 func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 	if len(f.Readings)+len(f.Lines) == 0 || f.At.To > len(e.Text) || f.At.From > f.At.To {
 		return
 	}
 	hinted := len(f.Readings) == 0 || slices.ContainsFunc(f.Readings, func(r string) bool { return strings.Contains(f.Hint, r) })
-	f.Lines = slices.DeleteFunc(f.Lines, func(line string) bool {
-		bad, _ := enter(line).Refusal()
-		return bad != nil
-	})
-	inPlace(e, f, enter)
+	f.Lines = slices.DeleteFunc(f.Lines, func(line string) bool { return enter(line).Refusal() != nil })
+	why := inPlace(e, f, enter)
 	if len(f.Lines) == 0 && hinted && f.Severity != finding.Error && e.Refusals() <= 1 {
 		f.Hint = ""
 	}
+	firstGiven(e, f, why)
 }
 
-// inPlace tries the readings of a finding in the place of what it stands for.
-func inPlace(e *entry.Entry, f *finding.Finding, enter Enter) {
+// inPlace tries the readings of a finding in the place of what it stands for. Why is what the
+// first is refused for.
+func inPlace(e *entry.Entry, f *finding.Finding, enter Enter) (why *finding.Finding) {
 	var kept []offer
 	part := f.At
 	for _, reading := range f.Readings {
 		f.At, reading = syntax.InPlace(e.Text, part, reading)
-		o, ok := try(e, f.At, reading, enter)
-		if !ok || o.mend && saidBefore(kept, o) || slices.ContainsFunc(kept, func(k offer) bool { return k.text == o.text }) {
+		o, bad := try(e, f, reading, enter)
+		why = cmp.Or(why, bad)
+		if bad != nil || o.mend && saidBefore(kept, o) || slices.ContainsFunc(kept, func(k offer) bool { return k.text == o.text }) {
 			continue
 		}
 		kept = append(kept, o)
-	}
-	if slices.ContainsFunc(kept, func(o offer) bool { return !o.unknown }) {
-		kept = slices.DeleteFunc(kept, func(o offer) bool { return o.unknown })
 	}
 	head, tail := e.Text[:f.At.From], e.Text[f.At.To:]
 	f.Readings = nil
@@ -101,6 +115,7 @@ func inPlace(e *entry.Entry, f *finding.Finding, enter Enter) {
 		}
 	}
 	f.Lines = f.Lines[:min(len(f.Lines), maxOffers)]
+	return why
 }
 
 // saidBefore tells whether one of the offers has the value of another.
@@ -112,41 +127,45 @@ func saidBefore(before []offer, o offer) bool {
 	})
 }
 
-// try enters a statement with a reading in its place and takes it back; false if it
-// is refused there. Slips elsewhere on the line are put right with it.
-func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, bool) {
-	o := offer{text: reading}
-	text, elsewhere := e.Text[:at.From]+reading+e.Text[at.To:], false
+// try enters a statement with a reading in the place of a finding and takes it back. Slips
+// elsewhere on the line are put right with it, names only with another name: v2 is not put in
+// for u2 where a sign is missing. Bad is what it is refused for.
+func try(e *entry.Entry, f *finding.Finding, reading string, enter Enter) (o offer, bad *finding.Finding) {
+	o.text = reading
+	at, elsewhere := f.At, false
+	text := e.Text[:at.From] + reading + e.Text[at.To:]
 	if parts := syntax.StatementsOf(reading); len(parts) > 1 {
 		return several(parts, enter)
 	}
 	for range maxTries {
 		got := enter(text)
-		bad, unknown := got.Refusal()
+		bad = got.Refusal()
 		if _, command := got.Stmt.(*syntax.Command); command && bad == nil {
-			return o, true // never stored
+			return o, nil // never stored
 		}
 		if bad == nil {
-			o.unknown = unknown
 			if all := got.Values(); len(all) > 0 {
 				o.value = &all[0]
 			}
 			if elsewhere {
 				o.lines = []string{text}
 			}
-			return o, true
+			return o, nil
 		}
 		switch {
 		case bad.At == finding.Span{To: len(text)} && len(bad.Readings) > 0, len(bad.Readings) > 1 && (bad.ID == finding.TwoReadings || bad.ID == finding.NotWritten):
 			for _, r := range bad.Readings {
 				line := text[:bad.At.From] + r + text[bad.At.To:]
-				if refused, _ := enter(line).Refusal(); refused == nil {
+				if enter(line).Refusal() == nil {
 					o.lines = append(o.lines, line)
 				}
 			}
-			return o, len(o.lines) > 0
-		case len(bad.Readings) != 1 || bad.At.To > len(text) || bad.ID == finding.UnknownUnit:
-			return o, false
+			if len(o.lines) > 0 {
+				bad = nil
+			}
+			return o, bad
+		case len(bad.Readings) != 1 || bad.At.To > len(text) || bad.ID == finding.UnknownUnit || bad.ID == finding.UnknownName && f.ID != finding.UnknownName:
+			return o, bad
 		}
 		part, mended := syntax.InPlace(text, bad.At, bad.Readings[0])
 		elsewhere = elsewhere || part.From < at.From || len(text)-part.To < len(e.Text)-at.To
@@ -155,7 +174,7 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 			o.text = text[at.From : len(text)-(len(e.Text)-at.To)]
 		}
 	}
-	return o, false
+	return o, bad
 }
 
 // several tries statements one after the other, each put right below those before it. Where one
@@ -163,21 +182,21 @@ func try(e *entry.Entry, at finding.Span, reading string, enter Enter) (offer, b
 //
 // m = 2 kg and F = mg are two lines of which the second needs the first, so each is tried below
 // those before it.
-func several(parts []string, enter Enter) (o offer, ok bool) {
+func several(parts []string, enter Enter) (o offer, bad *finding.Finding) {
 	ways := []string{""}
 	for i, part := range parts {
 		below := func(text string) *entry.Entry {
 			return enter(strings.Join(append(slices.Clone(parts[:i]), text), "\n"))
 		}
-		one, ok := try(&entry.Entry{Text: part}, finding.Span{To: len(part)}, part, below)
-		if !ok {
-			return o, false
+		one, bad := try(&entry.Entry{Text: part}, &finding.Finding{At: finding.Span{To: len(part)}}, part, below)
+		if bad != nil {
+			return o, bad
 		}
 		lines := one.lines
 		if len(lines) == 0 {
 			lines = []string{one.text}
 		}
-		parts[i], o.unknown = lines[0], o.unknown || one.unknown
+		parts[i] = lines[0]
 		var next []string
 		for _, way := range ways {
 			for _, line := range lines {
@@ -189,5 +208,5 @@ func several(parts []string, enter Enter) (o offer, ok bool) {
 	if o.text = ways[0]; len(ways) > 1 {
 		o.lines = ways
 	}
-	return o, true
+	return o, nil
 }

@@ -103,22 +103,15 @@ func (e *Entry) Refusals() (n int) {
 	return n
 }
 
-// Refusal is the first finding that refuses the line: not for a name that no line gives, of
-// which it tells, nor for one whose line has failed. It is nil if there is none.
-//
-// A name without a value is no fault of an offer: who types F = m*a gives m and a next.
-func (e *Entry) Refusal() (bad *finding.Finding, unknown bool) {
+// Refusal is the first finding that refuses the line, or nil: not that a line above, which
+// it needs, has failed.
+func (e *Entry) Refusal() *finding.Finding {
 	for i := range e.Findings {
-		f := &e.Findings[i]
-		switch {
-		case f.Severity > finding.Mismatch, f.ID == finding.NotWorkedOut:
-		case f.ID == finding.UnknownName:
-			unknown = true
-		default:
-			return f, false
+		if f := &e.Findings[i]; f.Severity <= finding.Mismatch && f.ID != finding.NotWorkedOut {
+			return f
 		}
 	}
-	return nil, unknown
+	return nil
 }
 
 // Failed tells whether the statement could not be read or worked out; a

@@ -64,7 +64,10 @@ func (s *settler) behind() Verdict {
 		}
 		product = right
 	}
-	lines := []string{product}
+	var lines []string
+	if len(lacking) == 0 {
+		lines = append(lines, product)
+	}
 	for _, as := range [...]string{"%s %s", "(%s %s)"} {
 		line := syntax.Written(text, words, func(q *syntax.Lettered) string {
 			return fmt.Sprintf(as, text[q.At.From:q.Unit.From], q.Text)

@@ -173,11 +173,15 @@ func (s *settler) wrong(text string) bool { return s.slip(text) != nil }
 
 // slip is what a line is refused for, if it is more than names that have no value.
 func (s *settler) slip(text string) *finding.Finding {
-	bad, _ := s.try(text, true).Refusal()
-	return bad
+	for _, f := range s.try(text, true).Findings {
+		if f.Severity <= finding.Mismatch && f.ID != finding.NotWorkedOut && f.ID != finding.UnknownName {
+			return &f
+		}
+	}
+	return nil
 }
 
-// withoutValue says which symbols have no value, and how the line is written with them.
+// withoutValue says which symbols have no value.
 func (s *settler) withoutValue(lacking *lettersLacking, text string, severity finding.Severity) Verdict {
 	at := lacking.parts[0]
 	number, unit := text[at.At.From:at.Unit.From], text[at.Unit.From:at.Unit.To]
@@ -186,8 +190,7 @@ func (s *settler) withoutValue(lacking *lettersLacking, text string, severity fi
 		have, are, them = " have no value.", " are symbols", "them"
 	}
 	symbols := writing.List(lacking.symbols, "and")
-	f := s.whole(finding.UnitOrName, "In `"+number+unit+"`, "+symbols+have,
-		"Give "+them+" a value first.", lacking.text)
+	f := s.whole(finding.UnitOrName, "In `"+number+unit+"`, "+symbols+have, "Give "+them+" a value first.")
 	if severity == finding.Caution {
 		f.Message, f.Hint = "`"+number+unit+"` is read with a unit.", "If "+symbols+are+", give "+them+" a value first."
 		return caution(f)
