@@ -281,6 +281,9 @@ func AsStored(text string) string {
 	if !otherIn(text) || prose(text) {
 		return text
 	}
+	if w := statementNear(text); w != nil && !w.Stored { // renam m to q
+		return text
+	}
 	_, tokens, bad := statementTokens(text)
 	if bad != nil {
 		return text

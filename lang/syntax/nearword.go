@@ -54,7 +54,7 @@ var otherWords = [...]struct{ wrong, right string }{
 func (r *reader) nearStatement(why *fault) *fault {
 	line := r.text[r.from:r.to]
 	word := unitScan{text: line, end: len(line)}.word(0)
-	if why.ID != finding.NamesTogether || why.At.From != r.from || len(word) < 4 || len(word) == len(line) || !isBlank(firstRune(line[len(word):])) {
+	if why.ID != finding.NamesTogether || why.At.From != r.from {
 		return nil
 	}
 	bad := *why
@@ -65,13 +65,27 @@ func (r *reader) nearStatement(why *fault) *fault {
 			return w.form(&bad)
 		}
 	}
+	if w := statementNear(line); w != nil {
+		bad.ID, bad.Message = finding.Unreadable, "`"+word+"` isn't a statement. Did you mean "+w.Word+"?"
+		bad.Hint = "`help " + w.Word + "` shows how it is written."
+		bad.At = Span{From: r.from, To: r.to}
+		bad.Readings = []string{w.Word + line[len(word):]}
+		return &bad
+	}
+	return nil
+}
+
+// statementNear is the statement of which a line begins with nearly the word, and goes on behind
+// a blank as no result does; nil if there is none.
+func statementNear(line string) *StatementWord {
+	word := unitScan{text: line, end: len(line)}.word(0)
+	from, _ := trimBlanks(line, len(word), len(line))
+	if len(word) < 4 || from == len(word) || from == len(line) || line[from] == '=' {
+		return nil
+	}
 	for _, w := range statements {
 		if w.Ready && w.Word != word && w.Word[0] == word[0] && writing.Within(2, word, w.Word) {
-			bad.ID, bad.Message = finding.Unreadable, "`"+word+"` isn't a statement. Did you mean "+w.Word+"?"
-			bad.Hint = "`help " + w.Word + "` shows how it is written."
-			bad.At = Span{From: r.from, To: r.to}
-			bad.Readings = []string{w.Word + line[len(word):]}
-			return &bad
+			return w
 		}
 	}
 	return nil

@@ -13,6 +13,7 @@ import (
 
 	"steelyard/lang/syntax"
 	"steelyard/session"
+	"steelyard/session/advise"
 	"steelyard/session/entry"
 )
 
@@ -21,6 +22,7 @@ type Page struct {
 	*session.Pad
 	done, undone []step
 	drafts       bool
+	trying       bool // what is offered is being tried
 	failed       []Failed
 }
 
@@ -133,13 +135,47 @@ func (p *Page) Enter(ctx context.Context, text string) (*entry.Entry, Answer) {
 		p.remember(step{title: &titles{was: title, now: now}})
 		return e, Answer{Change: Change{Title: &now}, Done: true}
 	case asks:
-		return e, p.answer(ctx, e, cmd)
+		got := p.answer(ctx, e, cmd)
+		p.stands(ctx, e)
+		return e, got
 	case e.Failed() && !p.drafts:
 		p.Pad.Undo()
 		p.fails(line-1, e.Text)
+		p.stands(ctx, e)
 		return e, Answer{Offers: offers(e)}
 	}
-	return e, p.entered(line, e)
+	got := p.entered(line, e)
+	p.stands(ctx, e)
+	return e, got
+}
+
+// stands drops what a line is offered that is a command and would be refused. What is no command
+// has been tried when it was found.
+func (p *Page) stands(ctx context.Context, e *entry.Entry) {
+	if p.trying {
+		return
+	}
+	for i := range e.Findings {
+		advise.Stands(e, &e.Findings[i], func(text string) *entry.Entry {
+			s, _ := syntax.Parse(text)
+			if cmd, ok := s.(*syntax.Command); !ok || cmd.Word == "undo" || cmd.Word == "redo" {
+				return &entry.Entry{}
+			}
+			return p.tried(ctx, text)
+		})
+	}
+}
+
+// tried carries a command out and takes it back.
+func (p *Page) tried(ctx context.Context, text string) *entry.Entry {
+	done, undone, failed := p.done, p.undone, slices.Clone(p.failed)
+	p.trying = true
+	e, _ := p.Enter(ctx, text)
+	for len(p.done) > len(done) {
+		p.Undo(ctx)
+	}
+	p.done, p.undone, p.failed, p.trying = done, undone, failed, false
+	return e
 }
 
 // Add enters a line of a file, which is kept even if it fails.

@@ -241,3 +241,43 @@ func TestPreview(t *testing.T) {
 		t.Error("a unit is known above its line")
 	}
 }
+
+// TestCommandsOffered enters commands that fail, or words that are nearly one: what is offered is
+// a command that is carried out.
+func TestCommandsOffered(t *testing.T) {
+	for _, c := range []struct{ typed, offer string }{
+		{"changed 1 to m = 3 kg", "change 1 to m = 3 kg"},
+		{"changed 1 to m = x", ""},
+		{"chnge 1 toto v = 4 m/s", ""},
+		{"renam m to q", "rename m to q"},
+		{"renam x to q", ""},
+		{"rename m v", ""},
+		{"rename m q", "rename m to q"},
+		{"change m to 3 kg", "change 1 to m = 3 kg"},
+		{"change m to x", ""},
+		{"remove m", "remove 1"},
+		{"insert after 1 w = 3 m", "insert before 2 w = 3 m"},
+		{"insert after 1 w = x", ""},
+	} {
+		for _, p := range []*Page{New(), Lines()} {
+			ctx := context.Background()
+			for _, line := range []string{"m = 2 kg", "v = 3 m/s"} {
+				p.Enter(ctx, line)
+			}
+			before := p.texts()
+			e, _ := p.Enter(ctx, c.typed)
+			var offered string
+			for i := range e.Findings {
+				for _, offer := range e.Findings[i].Offers() {
+					offered += offer
+				}
+			}
+			if offered != c.offer || e.Text != c.typed {
+				t.Errorf("%s (kept as %s): offers %q, want %q", c.typed, e.Text, offered, c.offer)
+			}
+			if now := p.texts(); !slices.Equal(now[:len(before)], before) {
+				t.Errorf("%s: the page is %q", c.typed, now)
+			}
+		}
+	}
+}
