@@ -86,5 +86,19 @@ func ConstantOf(d Decimal) (Constant, bool) {
 	return Constant{}, false
 }
 
+// ConstantCalled finds the constant with a unit that goes by the letter of a name and is near a
+// number, R = 8.31; standard gravity is often rounded to 10.
+func ConstantCalled(name string, v float64) (Constant, bool) {
+	for i := range constantTable {
+		k := &constantTable[i]
+		letter, index, _ := strings.Cut(k.Symbol, "_")
+		same := name == letter+index || name == k.Symbol || index == "" && Symbol(name) == letter || k.Symbol == "g_n" && name == "g"
+		if same && k.Unit != "1" && (math.Abs(v/k.Value().Hi-1) < 0.005 || name == "g" && v == 10) {
+			return *k, true
+		}
+	}
+	return Constant{}, false
+}
+
 // Constants returns every constant.
 func Constants() []Constant { return slices.Clone(constantTable[:]) }

@@ -52,6 +52,7 @@ var customTable = [...]struct{ symbol, units string }{
 	{"x", "m, 1, rad"},
 	{"y", "m, 1, rad"},
 	{"z", "m, 1"},
+	{"Y", "Pa, m, 1"},
 	{"X", "ohm, m"},
 	{"Z", "ohm, 1"},
 	{"α", "rad, rad/s^2, 1/K, 1/s^2"},
@@ -117,7 +118,8 @@ var customWords = [...]struct{ word, units string }{
 }
 
 // oneSign are quantities that have one sign, in a unit and by the names that they go
-// by (usual in textbooks; from memory), and why they have it.
+// by (usual in textbooks; from memory), and why they have it. A radius is none of them: that of
+// a mirror has a sign.
 //
 // A value with the other sign is no slip of arithmetic as a rule, but a body that has left its
 // surface, or a force drawn the other way. So it is told, and never refused.
@@ -130,4 +132,8 @@ var oneSign = [...]struct {
 	{"a normal force", "N", false, "a surface can only push", []string{"N", "n", "F_N", "F_n", "F_normal", "normal"}},
 	{"a tension", "N", false, "a rope can only pull", []string{"T", "F_T", "F_tension", "tension"}},
 	{"the work of friction", "J", true, "friction takes energy from what slides", []string{"W_f", "W_fr", "W_friction", "W_μ", "work_friction", "friction_work"}},
+	{"a mass", "kg", false, "no mass is below zero", []string{"m", "M", "mass"}},
+	{"a stiffness", "N/m", false, "the minus of -k*x is not in k", []string{"k", "stiffness"}},
+	{"a time", "s", false, "that would be before the start", []string{"t", "T", "time", "period"}},
+	{"a length", "m", false, "no length is below zero", []string{"L", "l", "λ", "length"}},
 }

@@ -207,7 +207,7 @@ func (m *mayOpen) call(x *Call) bool {
 				plain = false
 			case *Number:
 				v = x.Value.Float()
-				turn = turn || turnOfDegrees(x.Value.Text)
+				turn = turn || TurnOfDegrees(x.Value.Text)
 			case *Name:
 				var ok bool
 				if v, ok = m.in.Number(x.Name); !ok {

@@ -64,7 +64,7 @@ func (ps pieces) angled(at map[int]bool, unit string) pieces {
 func (ps pieces) asked(i int) bool { return i+1 < len(ps) && ps[i+1].sign("=") }
 
 // inAngle tells whether the name at i is multiplied, alone or with the bracket that it is in, by
-// a unit of angle or by π over 180 or 360: (θ/2)*1°, (θ + 5)*π/180.
+// a unit of angle or by π over a turn in degrees: (θ/2)*1°, (θ + 5)*π/180.
 func (ps pieces) inAngle(i int) bool {
 	for {
 		t := ps.product(i)
@@ -75,7 +75,7 @@ func (ps pieces) inAngle(i int) bool {
 			p := &ps[k]
 			pi = pi || p.kind == piToken
 			if p.kind == numToken {
-				degrees = degrees || p.text == "180" || p.text == "360"
+				degrees = degrees || TurnOfDegrees(p.text)
 				if k+1 < t.to && ps[k+1].kind == unitToken && angleUnit(&ps[k+1]) {
 					return true
 				}
@@ -121,7 +121,7 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		case piToken, unitToken, thatToken:
 			return
 		case numToken:
-			turn = turn || above && turnOfDegrees(p.text)
+			turn = turn || above && TurnOfDegrees(p.text)
 		case nameToken:
 			if _, plain := o.number(p); !plain {
 				if p.call || o.in.Angle(Canonical(p.text)) {
@@ -147,7 +147,7 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		mark := -1
 		for k := i; k < end; k++ {
 			isName := named && ps[k].kind == nameToken && !ps[k].call
-			if isName && (mark < 0 || ps[mark].kind == numToken) || ps[k].kind == numToken && (mark < 0 || !named && turnOfDegrees(ps[k].text)) {
+			if isName && (mark < 0 || ps[mark].kind == numToken) || ps[k].kind == numToken && (mark < 0 || !named && TurnOfDegrees(ps[k].text)) {
 				mark = k
 			}
 		}
@@ -158,10 +158,15 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 	}
 }
 
-// turnOfDegrees tells whether a number is a turn in degrees, or a part of one, as in
-// sin(360*t/T): the ratio beside it is no angle, and neither is the number.
-func turnOfDegrees(number string) bool {
-	return number == "360" || number == "180" || number == "90"
+// TurnOfDegrees tells whether a number as it is written is a turn in degrees, or a half or a
+// quarter of one, as in sin(360*t/T): the ratio beside it is no angle, and neither is the number.
+func TurnOfDegrees(number string) bool { return slices.Contains(turnsOfDegrees[:], number) }
+
+var turnsOfDegrees = [...]string{"90", "180", "360"}
+
+// HoldsTurn tells whether a text may hold such a number.
+func HoldsTurn(text string) bool {
+	return slices.ContainsFunc(turnsOfDegrees[:], func(turn string) bool { return strings.Contains(text, turn) })
 }
 
 // besideAngle tells whether the number at i is a term of a sum with an angle: 90 - θ.

@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -40,6 +41,7 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	if v.Dim.IsOne() {
 		odd = odd && (worked && slices.Contains(neverPlain[:], units.Symbol(name)) && b.measured(x) || b.oneLacks())
 		if !odd {
+			b.nothingMeasured(name, x, worked)
 			return
 		}
 	}
@@ -89,15 +91,19 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 	case is(name, "a") && v.Dim == units.Of("rad/s^2").Dim(): // many write an angular acceleration so
 	case bySlip && oddKind(l, name, x, v, units.Of(units.Usual(name))):
 	case turned && oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None)):
-	case worked && !v.Dim.IsOne():
+	case worked && !v.Dim.IsOne() && !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.Severity <= finding.Caution }):
 		for _, dim := range units.Customs(name) {
 			if comesOut(l, name, x, v, l.FormulaSlip(x, units.Preferred(dim, units.None))) {
 				return
 			}
 		}
 		f, product := apart(x)
-		if n, ok := syntax.Factors(x)[0].X.(*syntax.Number); ok && product && f.root == nil && f.number == 2 { // U = 2*g*h
-			b.numberLacks(name, x, []*syntax.Number{n})
+		n, ok := syntax.Factors(x)[0].X.(*syntax.Number)
+		if ok && product && f.root == nil && f.number == 2 && b.numberLacks(name, x, []*syntax.Number{n}) { // U = 2*g*h
+			return
+		}
+		if _, named := units.KindOf(v.Dim, units.None); !named && is(name, "F W K U E v a T t h ω P p I N f g d s r V Q Y") {
+			comesOut(l, name, x, v, eval.Slip{Hint: "Check the formula."})
 		}
 		rooted := func(x syntax.Expr) bool { return eval.UnderRoot(x) != nil }
 		if !l.Entry.Failed() && v.Dim.HasHalves() && units.Speaks(name) && syntax.Any(x, rooted) {
@@ -110,6 +116,19 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 // the value.
 func lackAll(l *eval.Line, name string, x syntax.Expr, v *entry.Value, of []string, hint string) {
 	l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v), writing.List(of, "and")+" have no unit. "+hint))
+}
+
+// nothingMeasured cautions once about a page on which no line has a unit, at the first formula
+// for what no pure number is: F = m*a.
+func (b *bare) nothingMeasured(name string, x syntax.Expr, worked bool) {
+	k := slices.IndexFunc(b.names, func(d *plan.Def) bool { return isMeasured(d.Name) })
+	if !worked || k < 0 || !units.Speaks(name) || units.Customary(name, units.Dim{}) || b.measured(x) {
+		return
+	}
+	const says = "No line above has a unit, so the units of this page aren't checked."
+	if hint := meantIn(b.line, b.names[k], units.Usual(b.names[k].Name)); b.line.Set.Note(says) {
+		b.line.Find(finding.New(finding.LackingUnit, x.Span(), says, "Write them with the givens. "+hint))
+	}
 }
 
 // oneLacks tells whether the names of the line but one are what their letters are used for,
@@ -137,10 +156,11 @@ func (b *bare) numberLacks(name string, x syntax.Expr, numbers []*syntax.Number)
 		}
 		for _, n := range numbers {
 			is := func(x syntax.Expr) bool { return x == syntax.Expr(n) }
-			for _, whole := range units.Customs(name) {
+			ofFormula := eval.OfFormulas(n) || syntax.TurnOfDegrees(n.Value.Text)
+			for k, whole := range units.Customs(name) {
 				dim, ok := lacks(b.line, x, whole, is)
-				if !ok || dim.IsOne() || whole.IsOne() {
-					continue
+				if !ok || dim.IsOne() || whole.IsOne() || ofFormula && (named || k > 0 && dim != units.BaseDim(units.Kilogram)) {
+					continue // 2*F and 360*A lack nothing, the 2 of a weight 2*g does
 				}
 				unit := units.Preferred(dim, units.None).Behind(units.File)
 				if slices.Contains(eval.PlainUnits[:], unit) || named && units.HasSymbol(dim) && len(b.numbers) == 1 {
@@ -248,7 +268,9 @@ func meantIn(l *eval.Line, d *plan.Def, unit string) string {
 // measured are the symbols of which a plain number is worth a look.
 var measured = [...]string{"m", "v", "t", "d", "h", "F", "r", "s", "L", "M", "g"}
 
-func isMeasured(name string) bool { return slices.Contains(measured[:], units.Symbol(name)) }
+func isMeasured(name string) bool {
+	return slices.Contains(measured[:], units.Symbol(strings.TrimPrefix(name, "Δ")))
+}
 
 // unitLeftOut cautions about a given that is a plain number, where its symbol is used
 // for nothing that is one and a given above has a unit: h = 5 below v = 3 m/s.
@@ -257,12 +279,22 @@ func isMeasured(name string) bool { return slices.Contains(measured[:], units.Sy
 // has a unit counts without them, and is left alone.
 func unitLeftOut(l *eval.Line, s *syntax.Define) {
 	n, ok := s.X.(*syntax.Number)
-	if ok && is(s.Name, "η") && n.Value.Hi > 1 && !s.In.Present() {
-		with := n.Value.Text + " %"
-		l.Find(finding.New(finding.LackingUnit, n.At, s.Name+" is above 1, so it is no efficiency.", "Did you mean "+s.Name+" = "+with+"?", with))
+	if !ok || n.Value.Hi == 0 || s.In.Present() {
 		return
 	}
-	if !ok || n.Value.Hi == 0 || s.In.Present() || !slices.Contains(neverPlain[:], units.Symbol(s.Name)) {
+	lacks := func(message, unit string) {
+		with := n.Value.Text + " " + unit
+		l.Find(finding.New(finding.LackingUnit, n.At, message, "Did you mean "+s.Name+" = "+with+"?", with))
+	}
+	if is(s.Name, "η") && n.Value.Hi > 1 {
+		lacks(s.Name+" is above 1, so it is no efficiency.", "%")
+		return
+	}
+	if k, ok := units.ConstantCalled(s.Name, n.Value.Hi); ok {
+		lacks(s.Name+" has no unit. It looks like the "+k.Name+".", units.Of(k.Unit).Behind(units.File))
+		return
+	}
+	if !slices.Contains(neverPlain[:], units.Symbol(s.Name)) {
 		return
 	}
 	measured := false
@@ -278,8 +310,7 @@ func unitLeftOut(l *eval.Line, s *syntax.Define) {
 		}
 	}
 	if measured {
-		with := n.Value.Text + " " + units.Usual(s.Name)
-		l.Find(finding.New(finding.LackingUnit, n.At, s.Name+" has no unit.", "Did you mean "+s.Name+" = "+with+"?", with))
+		lacks(s.Name+" has no unit.", units.Usual(s.Name))
 	}
 }
 
@@ -311,6 +342,9 @@ func (b *bare) look(x syntax.Expr) bool {
 		}
 	case *syntax.Call:
 		arguments(b.line, x)
+		if f, ok := ops.Named(x.Func); ok && f.Takes <= ops.PureToAngle && syntax.OfNumbers(x.Args[0].X) {
+			return false // the 4/3 of atan(4/3)
+		}
 	case *syntax.List:
 		b.others = b.others || x.Unit.Present()
 		return !x.Unit.Present() // (3.0, 4.0) N
@@ -321,7 +355,7 @@ func (b *bare) look(x syntax.Expr) bool {
 	case *syntax.Name:
 		switch d, ok := b.line.Planner.Find(x); {
 		case !ok || d.Failed() || d.Kind != plan.Quantity:
-		case !b.line.Planner.Static(d.Slot).Dim.IsOne():
+		case hasUnit(b.line, d):
 			b.others = true
 		case !slices.Contains(b.names, d) && b.line.GivenNumber(d):
 			b.names = append(b.names, d)
@@ -334,8 +368,14 @@ func (b *bare) look(x syntax.Expr) bool {
 func (b *bare) measured(x syntax.Expr) bool {
 	quantity := func(x syntax.Expr) bool { _, ok := x.(*syntax.Quantity); return ok }
 	return b.others || syntax.Any(x, quantity) || slices.ContainsFunc(b.line.Planner.Names.All(), func(d *plan.Def) bool {
-		return d.Given && d.Kind == plan.Quantity && !d.Failed() && !b.line.Planner.Static(d.Slot).Dim.IsOne()
+		return d.Given && d.Kind == plan.Quantity && !d.Failed() && hasUnit(b.line, d)
 	})
+}
+
+// hasUnit tells whether a quantity has a unit, which may be one of an angle.
+func hasUnit(l *eval.Line, d *plan.Def) bool {
+	st := l.Planner.Static(d.Slot)
+	return !st.Dim.IsOne() || st.Tag == units.Angle
 }
 
 // ofPi tells whether an expression is π, or a power of it.

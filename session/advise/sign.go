@@ -32,9 +32,15 @@ func wrongSign(l *eval.Line, at syntax.Span, v *entry.Value) {
 	if !wrong {
 		return
 	}
-	sign, hint := "positive", "Check the signs in this line."
+	is, sign, hint := " comes out ", "positive", "Check the signs in this line."
 	if v.SI < 0 {
-		sign, hint = "negative", "Check the signs, or whether the surface or rope acts at all."
+		sign = "negative"
 	}
-	l.Find(finding.New(finding.UnusualSign, at, v.Name+" comes out "+sign+". By its name it is "+what+": "+why+".", hint))
+	if d, ok := l.Planner.Names.Lookup(v.Name); ok && d.Given {
+		is = " is "
+	}
+	if v.SI < 0 && v.Dim == units.Of("N").Dim() {
+		hint = "Check the signs, or whether the surface or rope acts at all."
+	}
+	l.Find(finding.New(finding.UnusualSign, at, v.Name+is+sign+". By its name it is "+what+": "+why+".", hint))
 }

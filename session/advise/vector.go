@@ -18,7 +18,7 @@ import (
 
 // What a teacher says of components, directions and magnitudes.
 
-// quadrant finds atan(v_y/v_x) where v_x is negative, which is the opposite direction, and
+// quadrant finds atan(y/x) where x is negative, which is the opposite direction, and
 // atan(v_x/v_y), which is the angle from the y axis.
 //
 // atan knows the quotient alone, and -3/4 is that of two directions: atan2(y, x) is told both.
@@ -31,28 +31,21 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 	if !ok || q.Op != syntax.Div {
 		return slip{}
 	}
-	above, one := syntax.Unbracket(q.X).(*syntax.Name)
-	below, two := syntax.Unbracket(q.Y).(*syntax.Name)
-	if !one || !two {
-		return slip{}
-	}
-	v, a, _ := plan.AxisOf(above.Name)
-	w, b, part := plan.AxisOf(below.Name)
-	if !part || v != w || a+b != 1 {
-		return slip{}
-	}
-	x, y := below.Name, above.Name
-	if a == 0 {
+	y, x := syntax.PrintExpr(syntax.Unbracket(q.X)), syntax.PrintExpr(syntax.Unbracket(q.Y))
+	v, a, _ := plan.AxisOf(y)
+	w, b, part := plan.AxisOf(x)
+	components := part && v == w && a+b == 1
+	if a == 0 && components {
 		x, y = y, x
 	}
 	right := "atan2(" + y + ", " + x + ")"
-	if _, ok := l.Planner.VectorOf(x); ok {
+	if _, ok := l.Planner.VectorOf(x); ok && components {
 		right = "direction(" + v + ")"
 	}
-	if a == 0 {
+	if a == 0 && components {
 		return slip{"This is the angle from the y axis.", "The one from +x is", right}
 	}
-	if got := l.Try(below); got.OK && got.Value < 0 {
+	if got := l.Try(q.Y); got.OK && got.Value < 0 && !syntax.OfNumbers(q) {
 		return slip{x + " is negative, so atan points the opposite way.", "Write", right}
 	}
 	return slip{}

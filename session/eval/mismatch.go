@@ -41,7 +41,7 @@ func (l *Line) inGravities(x syntax.Expr, in syntax.UnitText, message string, st
 func (l *Line) mismatchHint(name string, x syntax.Expr, in syntax.UnitText, st run.Static, u *units.Unit, report, given string) Slip {
 	if n, ok := x.(*syntax.Number); ok && u.Dim() == units.BaseDim(units.Metre) {
 		inches := n.Value.Text + " inch"
-		return Slip{"`in` comes before the unit of a result. The inch is written `inch`: " + inches + ".", l.With(x.Span().Join(in.At), inches)}
+		return Slip{"`in` comes before the unit of a result. The inch is written `inch`: " + inches + ".", []string{l.With(x.Span().Join(in.At), inches)}}
 	}
 	if name != "" && units.Customary(name, st.Dim) && !units.Customary(name, u.Dim()) || syntax.IsPlain(x) {
 		return Slip{Hint: report}

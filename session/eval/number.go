@@ -58,7 +58,7 @@ func countsDegrees(x syntax.Expr) bool {
 	for _, f := range syntax.Factors(x) {
 		switch x := syntax.Unbracket(f.X).(type) {
 		case *syntax.Number:
-			turn = turn || !f.Minus && (x.Value.Text == "180" || x.Value.Text == "360")
+			turn = turn || !f.Minus && syntax.TurnOfDegrees(x.Value.Text)
 		case *syntax.Pi:
 			if pi++; !f.Minus {
 				return false

@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // Instead is an expression with another, given as text, in the place of a part.
@@ -36,14 +37,15 @@ func (l *Line) hasDim(x syntax.Expr, want units.Dim) bool {
 var PlainUnits = [...]string{"m", "s", "kg", "m/s", "m/s^2", "N"}
 
 // Slip is what a line may have gone wrong by: a hint, and the whole line put right,
-// which is still to be tried. Without a hint there is none.
-type Slip struct{ Hint, Line string }
+// or put right in several ways, which are still to be tried. Without a hint there is none.
+type Slip struct {
+	Hint  string
+	Lines []string
+}
 
 // Put adds a slip to a finding.
 func (s Slip) Put(f *finding.Finding) {
-	if f.Hint = s.Hint; s.Line != "" {
-		f.Lines = []string{s.Line}
-	}
+	f.Hint, f.Lines = s.Hint, s.Lines
 }
 
 // LikelySlip says which of the commonest slips explains that an expression of the line
@@ -234,10 +236,10 @@ func slim(x syntax.Expr, but ...syntax.Op) syntax.Expr {
 
 func rootOf(x syntax.Expr) syntax.Expr { return &syntax.Root{X: &syntax.Paren{X: x}} }
 
-// signSlip finds the one sign of a product that should be that of a quotient, or the other way
-// round: √(m*k) for √(m/k). Where several would do, none is named.
+// signSlip finds the sign of a product that should be that of a quotient, or the other way
+// round: √(m*k) for √(m/k). It may be one of several.
 func (l *Line) signSlip(x syntax.Expr, want *units.Unit) (found Slip) {
-	tried := 0
+	tried, right := 0, []string(nil)
 	for b := range syntax.Each[*syntax.Binary](x) {
 		op, says := syntax.Div, "Is it a quotient?"
 		switch b.Op {
@@ -254,10 +256,13 @@ func (l *Line) signSlip(x syntax.Expr, want *units.Unit) (found Slip) {
 		if !ok || !l.hasDim(y, want.Dim()) {
 			continue
 		}
-		if found.Hint != "" {
-			return Slip{}
-		}
+		lines := found.Lines
 		found = l.slip(says, x, y, want)
+		found.Lines = append(lines, found.Lines...)
+		right = append(right, "`"+syntax.PrintExpr(syntax.Unbracket(y))+"`")
+	}
+	if len(right) > 1 {
+		found.Hint = "Is a `*` or a `/` wrong? In " + want.Screen() + " are " + writing.List(right, "and") + "."
 	}
 	return found
 }
@@ -265,7 +270,7 @@ func (l *Line) signSlip(x syntax.Expr, want *units.Unit) (found Slip) {
 // slip says what an expression was probably meant to be.
 func (l *Line) slip(says string, x, right syntax.Expr, want *units.Unit) Slip {
 	text := syntax.PrintExpr(syntax.Unbracket(right))
-	return Slip{says + " `" + text + "` is in " + want.Screen() + ".", l.With(x.Span(), text)}
+	return Slip{says + " `" + text + "` is in " + want.Screen() + ".", []string{l.With(x.Span(), text)}}
 }
 
 // Squared is the square of a quantity of which the unit alone has a power of 2: (0.3 m)^2 of

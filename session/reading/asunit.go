@@ -1,10 +1,12 @@
 package reading
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/units"
 )
@@ -140,4 +142,25 @@ func (s *settler) isGram(name string) bool {
 	_, given := s.planner.Names.Lookup("g")
 	name = strings.TrimRight(name, "_0123456789")
 	return !given && !units.Customary(name, units.Of("m/s^2").Dim()) && !units.Customary(name, units.Of("N").Dim())
+}
+
+// namesake notes of f = 0.35 N, on a page with a force N, that it is read with the newton: by
+// its units it may as well be a part of that force. It is noted once for a letter.
+func (s *settler) namesake(stmt syntax.Stmt) Verdict {
+	name, x, _ := syntax.AsResult(stmt)
+	q, ok := x.(*syntax.Quantity)
+	if !ok || name == q.Unit.Text {
+		return Verdict{}
+	}
+	d, ok := s.planner.Names.Lookup(q.Unit.Text)
+	u, bad := s.Planner.Unit(q.Unit, units.AfterNumber)
+	if !ok || bad != nil || d.Failed() || d.Kind != plan.Quantity || d.Line == 0 || s.planner.Static(d.Slot).Dim != u.Dim() {
+		return Verdict{}
+	}
+	unit, known := units.Lookup(q.Unit.Text)
+	if !known || math.Abs(q.Value.Float()) >= 1 {
+		return Verdict{} // F2 = 20 N is nobody's 20 times F
+	}
+	message, product := d.Name+" after a number is the unit "+unit.Name+", not your "+d.Name+".", q.Value.Text+"*"+d.Name
+	return Verdict{Findings: []finding.Finding{finding.New(finding.ReadAs, q.At, message, "For your "+d.Name+", write `"+product+"`.", product)}}
 }

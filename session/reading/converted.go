@@ -1,8 +1,6 @@
 package reading
 
 import (
-	"strings"
-
 	"steelyard/lang/finding"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -17,7 +15,7 @@ import (
 // On a calculator in degrees θ*π/180 is how radians are made; an angle here has its unit with it,
 // and sin(θ*π/180) would be that of half a degree.
 func (s *settler) converted(text string, stmt syntax.Stmt) Verdict {
-	if !strings.Contains(text, "180") && !strings.Contains(text, "360") {
+	if !syntax.HoldsTurn(text) {
 		return Verdict{}
 	}
 	var found *angleProduct
@@ -53,7 +51,7 @@ func (s *settler) turnsInDegrees(text string, stmt syntax.Stmt) Verdict {
 		p.take(f)
 		switch x := syntax.Unbracket(f.X).(type) {
 		case *syntax.Number:
-			if !f.Minus && (x.Value.Text == "180" || x.Value.Text == "360") {
+			if !f.Minus && syntax.TurnOfDegrees(x.Value.Text) {
 				turn = x
 			}
 		case *syntax.Pi, *syntax.Call:
@@ -74,7 +72,7 @@ type angleProduct struct {
 	*settler
 	angles int // the angles above the bar less those below
 	name   string
-	turn   *syntax.Number // 180 or 360 below the bar
+	turn   *syntax.Number // a turn in degrees below the bar
 }
 
 // take notes a factor of the product.
@@ -83,7 +81,7 @@ type angleProduct struct {
 func (p *angleProduct) take(f syntax.Link) {
 	switch x := syntax.Unbracket(f.X).(type) {
 	case *syntax.Number:
-		if t := x.Value.Text; f.Minus && (t == "180" || t == "360") {
+		if f.Minus && syntax.TurnOfDegrees(x.Value.Text) {
 			p.turn = x
 		}
 	case *syntax.Quantity:

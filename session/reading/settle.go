@@ -147,8 +147,11 @@ func (s *settler) open() (v Verdict, measured bool) {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
 	if stmt != nil {
 		var may bool
-		if may, measured = syntax.MayBeOpen(stmt, &s.scope); !may || s.alone(stmt) {
+		if may, measured = syntax.MayBeOpen(stmt, &s.scope); !may {
 			return Verdict{}, measured
+		}
+		if s.alone(stmt) {
+			return s.namesake(stmt), measured
 		}
 	}
 	if stmt == nil && (s.lacksPower() || s.twoNumbers()) {
