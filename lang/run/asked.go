@@ -5,7 +5,6 @@ import (
 
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
-	"steelyard/lang/syntax"
 )
 
 // asked holds what is known of slots of the main code in some domain, as far as it has
@@ -24,7 +23,8 @@ type asked[N any, D domain[N]] struct {
 	kept func(s Slot) bool
 
 	known map[Slot][]N
-	end   Slot // after the last that is known
+	end   Slot          // after the last that is known
+	runs  *walker[N, D] // whose frames serve one question after the other
 	// failed says why the slot that was asked for last has no value.
 	failed Failure
 }
@@ -45,10 +45,13 @@ func (m *asked[N, D]) at(s Slot) []N {
 	}
 	code, from := m.tail(s)
 	n := Slot(len(code.Instrs))
-	w := newWalker[N](m.p, m.st, 0, m.d)
 	vals, causes := make([]N, code.column(n)), make([]int32, n)
 	before := len(m.st.failures)
+	w := m.walker()
+	main, depth := w.main, w.depth
+	w.depth = 0
 	w.exec(&code, nil, vals, causes, 0, n, args[N]{})
+	w.main, w.depth = main, depth
 	if cause := int(causes[n-1]); cause > before {
 		m.failed = m.st.failures[cause-1]
 		m.failed.Slot = from[m.failed.Slot]
@@ -60,6 +63,17 @@ func (m *asked[N, D]) at(s Slot) []N {
 		}
 	}
 	return m.known[s]
+}
+
+// walker is what slots are run by. Running one may ask for another, which the same one runs
+// then.
+func (m *asked[N, D]) walker() *walker[N, D] {
+	if m.runs == nil {
+		w := newWalker[N](m.p, m.st, 0, m.d)
+		m.runs = &w
+	}
+	m.runs.budget = m.st.budget()
+	return m.runs
 }
 
 // learn notes what is known of a slot, unless the budget has ended: something may lack then.
@@ -97,17 +111,18 @@ func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 		i, _ := slices.BinarySearch(from, s)
 		return Slot(i)
 	}
-	var out Code
-	out.grow(len(from))
+	out := Code{Instrs: make([]Instr, len(from))} // nobody asks for its text, or what is known of it
 	if main.firsts != nil {
-		out.firsts = []int32{0} // lists stay lists
+		out.firsts = make([]int32, len(from)+1) // lists stay lists
 	}
-	for _, s := range from {
-		in := Instr{Op: ops.Load, A: s}
+	for i, s := range from {
+		out.Instrs[i] = Instr{Op: ops.Load, A: s}
 		if !m.loads(s) {
-			in = main.Instrs[s].Moved(main.Args, &out.Args, local)
+			out.Instrs[i] = main.Instrs[s].Moved(main.Args, &out.Args, local)
 		}
-		out.Add(in, syntax.Span{}, Static{Width: main.span(s).width})
+		if out.firsts != nil {
+			out.firsts[i+1] = out.firsts[i] + main.span(s).width
+		}
 	}
 	return out, from
 }

@@ -26,7 +26,7 @@ func TestAskedOnce(t *testing.T) {
 	st.Budget = limit.NewBudget(t.Context(), 100*n)
 	for range n {
 		s := add(0.25)
-		if known, ok := p.Known(st, s, false, false); !ok || known.Place != 0.1 {
+		if known, ok := p.Known(st, s, false); !ok || known.Place != 0.1 {
 			t.Fatalf("slot %d: %+v", s, known)
 		}
 		if off := p.Off(st, s)[0]; off <= 0 {
@@ -39,7 +39,7 @@ func TestAskedOnce(t *testing.T) {
 	before := Slot(len(p.Main.Instrs))
 	for _, v := range []float64{0.25, 1000} {
 		s := add(v)
-		if known, _ := p.Known(st, s, true, false); known.V != st.At(s) {
+		if known, _ := p.Known(st, s, false); known.V != st.At(s) {
 			t.Errorf("%g is known as %g", st.At(s), known.V)
 		}
 		p.Main.Cut(before, 0)

@@ -182,8 +182,7 @@ func (bounds) steps() int64 { return 5 }
 // bounds returns a walker over numbers with a bound of their error, for one over
 // plain numbers.
 func (w *floatWalker) bounds(given float64) *boundWalker {
-	main := newMainBounds(w.p, w.st)
-	return &boundWalker{newWalker[bounded](w.p, w.st, w.depth, bounds{given: given, main: main})}
+	return &boundWalker{newWalker[bounded](w.p, w.st, w.depth, bounds{given: given, main: w.st.bounds(w.p)})}
 }
 
 // boundAt is the value of a function of some numbers and the bound of its error,

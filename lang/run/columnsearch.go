@@ -111,6 +111,7 @@ func (s *search) run(w *work, walk *floatWalker, of func(col int32) (float64, in
 	}
 	for _, l := range s.loads {
 		v, cause := of(l.col)
+		st.forget(l.slot)
 		st.vals[st.column(l.slot)], st.causes[l.slot] = v, number(cause)
 	}
 	walk.main, walk.depth = s.place.slot, s.depth

@@ -208,18 +208,23 @@ func (st *State) figures(p *Program, noughts bool) *mainFigures {
 }
 
 // Known tells to which place the value of a slot of the main code is known from what was
-// written, of a list the first that is not exact; false for one without a value. Noughts at
-// the end of a whole number count for nothing if that is wished; otherZero tells that the value
-// is shown from another zero than its own, as in °C.
-//
-// Looking again without trust in noughts is only done where there are some.
-func (p *Program) Known(st *State, s Slot, noughts, otherZero bool) (Figured, bool) {
-	m := st.figures(p, false)
-	all := m.at(s)
-	if noughts && slices.ContainsFunc(all, func(n Figured) bool { return !n.sure }) {
-		m = st.figures(p, true)
-		all = m.at(s)
+// written, of a list the first that is not exact; false for one without a value. OtherZero
+// tells that the value is shown from another zero than its own, as in °C.
+func (p *Program) Known(st *State, s Slot, otherZero bool) (Figured, bool) {
+	return st.figures(p, false).first(s, otherZero)
+}
+
+// KnownBare is Known with noughts at the end of whole numbers that count for nothing; false
+// where there are none on the way to the slot.
+func (p *Program) KnownBare(st *State, s Slot, otherZero bool) (Figured, bool) {
+	if !slices.ContainsFunc(st.figures(p, false).at(s), func(n Figured) bool { return !n.sure }) {
+		return Figured{}, false
 	}
+	return st.figures(p, true).first(s, otherZero)
+}
+
+func (m *mainFigures) first(s Slot, otherZero bool) (Figured, bool) {
+	all := m.at(s)
 	if len(all) == 0 {
 		return Figured{}, false
 	}
@@ -249,8 +254,7 @@ func (p *Program) KnownEach(st *State, s Slot, otherZero bool) []Figured {
 // KnownAlong tells to which places the values of a function are known at some places, which
 // are exact; places where it has none are left out.
 func (p *Program) KnownAlong(st *State, fn int, x []float64) []Figured {
-	w := newWalker[Figured](p, st, 0, st.figures(p, false).d)
-	var out []Figured
+	w, out := st.figures(p, false).walker(), make([]Figured, 0, len(x))
 	for _, at := range x {
 		if n, ok := w.at(fn, []Figured{{V: at}}); ok {
 			out = append(out, n)

@@ -15,7 +15,7 @@ const besideEnd = 4
 // is a hole beside it, where the function has no value whatever rounding did.
 func (s *rootSearch) atEnd(x float64) (excluded, hole bool) {
 	strict := false
-	w := newWalker[bounded](s.w.p, s.w.st, s.w.depth, bounds{16 * exact, newMainBounds(s.w.p, s.w.st), &strict})
+	w := newWalker[bounded](s.w.p, s.w.st, s.w.depth, bounds{16 * exact, s.w.st.bounds(s.w.p), &strict})
 	for _, way := range [2]float64{-1, 1} {
 		end := x
 		for range besideEnd {

@@ -18,6 +18,7 @@ func (p *Program) Settle(st *State, s, from Slot) {
 		return
 	}
 	m := st.bounds(p)
+	m.failed = Failure{}
 	all := m.at(s)
 	st.forget(from) // of what was looked for, more is known from its value as it is set below
 	switch {
@@ -155,16 +156,11 @@ type mainBounds struct{ asked[bounded, bounds] }
 // bounds is what the state knows of them.
 func (st *State) bounds(p *Program) *mainBounds {
 	if st.bounded == nil || st.bounded.p != p || st.bounded.st != st {
-		st.bounded = newMainBounds(p, st)
+		m := &mainBounds{}
+		m.asked = asked[bounded, bounds]{p: p, st: st, d: bounds{given: exact, main: m}, found: m.found}
+		st.bounded = m
 	}
-	st.bounded.failed = Failure{}
 	return st.bounded
-}
-
-func newMainBounds(p *Program, st *State) *mainBounds {
-	m := &mainBounds{}
-	m.asked = asked[bounded, bounds]{p: p, st: st, d: bounds{given: exact, main: m}, found: m.found}
-	return m
 }
 
 // found is how far what was looked for may be off: an area, a slope, a root.

@@ -257,6 +257,9 @@ const onBound = 1000 * exact / Near
 // allowed tells whether a root satisfies the conditions. Whatever they are of may
 // be off by Near.
 func (w *floatWalker) allowed(s *Solve, one Candidate) bool {
+	if len(s.Conditions) == 0 {
+		return true
+	}
 	own := w.bounds(Near)
 	for _, c := range s.Conditions {
 		least := 0.0

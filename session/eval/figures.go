@@ -88,35 +88,42 @@ func asMany(d units.Decimal) units.Figures {
 // Support tells how many figures are known of a slot, which a line has worked out and
 // shows in a unit.
 func (p *Page) Support(e *entry.Entry, slot run.Slot, u *units.Unit) Support {
-	out, by, noughts := p.support(slot, u)
-	if by != nil {
-		out.By = p.source(e, by)
+	out, known := p.support(slot, u)
+	if known.By != nil {
+		out.By = p.source(e, known.By)
 	}
-	if noughts != nil {
+	if noughts := p.withoutNoughts(&out, known, slot, u); noughts != nil {
 		out.ByNoughts = p.source(e, noughts)
 	}
 	return out
 }
 
-// support is Support with the numbers that limit the figures, before these are looked for
-// in the lines above: few ask what they are.
-//
-// It is asked twice: with the noughts at the end of whole numbers as figures, and as places
-// that only hold. Where that makes no difference nothing has to be said of them.
-func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, by, noughts *run.Instr) {
+// support is Support without the numbers that limit the figures, which few ask for: they
+// are looked for in the lines above.
+func (p *Page) support(slot run.Slot, u *units.Unit) (out Support, known run.Figured) {
 	if p.Set.Exact {
-		return Support{Exact: true}, nil, nil
+		return Support{Exact: true}, known
 	}
-	known, ok := p.Planner.Program.Known(&p.State, slot, false, u.Affine())
+	known, ok := p.Planner.Program.Known(&p.State, slot, u.Affine())
 	if !ok || known.Place == 0 {
-		return Support{Exact: true}, nil, nil
+		return Support{Exact: true}, known
 	}
 	out.Known, out.Shown = figures(known, known.V, u, p.Set.Rounding)
-	if bare, _ := p.Planner.Program.Known(&p.State, slot, true, u.Affine()); bare.Place > known.Place {
-		out.Bare, _ = figures(bare, bare.V, u, p.Set.Rounding)
-		noughts = bare.By
+	return out, known
+}
+
+// withoutNoughts adds what is known if the noughts at the end of whole numbers only hold a place, and
+// tells the number that limits that; nil where it makes no difference.
+func (p *Page) withoutNoughts(out *Support, known run.Figured, slot run.Slot, u *units.Unit) *run.Instr {
+	if out.Exact {
+		return nil
 	}
-	return out, known.By, noughts
+	bare, some := p.Planner.Program.KnownBare(&p.State, slot, u.Affine())
+	if !some || bare.Place <= known.Place {
+		return nil
+	}
+	out.Bare, _ = figures(bare, bare.V, u, p.Set.Rounding)
+	return bare.By
 }
 
 // figures counts the known figures of a value that is shown in a unit, and says how it is
@@ -151,7 +158,7 @@ func figures(n run.Figured, si float64, u *units.Unit, r units.Rounding) (known 
 // figures.
 func (l *Line) FiguresOf(slot run.Slot, u *units.Unit) units.Figures {
 	if l.Set.ByGivens {
-		if of, _, _ := l.support(slot, u); of.Shown.Givens {
+		if of, _ := l.support(slot, u); of.Shown.Givens {
 			shown := of.Shown
 			shown.Usual = l.Set.Figures.Usual
 			return shown
@@ -223,16 +230,22 @@ func (l *Line) SayFigures(at syntax.Span, slot run.Slot, u *units.Unit) {
 	if !l.Set.ByGivens {
 		return
 	}
-	switch of, _, noughts := l.support(slot, u); {
-	case of.Exact:
-	case of.Known <= 0:
+	of, known := l.support(slot, u)
+	if !of.Exact && of.Known <= 0 {
 		l.Find(finding.New(finding.NoFigures, at, "No figure of this value is sure: it is "+l.Support(l.Entry, slot, u).Lost()+".",
 			"Measure more finely what is subtracted. Here the value is shown to one figure."))
-	case noughts != nil && of.Bare < of.Known && !l.Set.Figures.Usual:
-		if by := l.source(l.Entry, noughts); by != "" {
-			l.Find(finding.New(finding.Noughts, at, "The zeros of "+by+" count as measured. If they only fill places, the givens support "+Counted(of.Bare)+" here.",
-				"Then write it with a power of ten, as in 1.2e3 N."))
-		}
+		return
+	}
+	if l.Set.Figures.Usual {
+		return
+	}
+	noughts := l.withoutNoughts(&of, known, slot, u)
+	if noughts == nil || of.Bare >= of.Known {
+		return
+	}
+	if by := l.source(l.Entry, noughts); by != "" {
+		l.Find(finding.New(finding.Noughts, at, "The zeros of "+by+" count as measured. If they only fill places, the givens support "+Counted(of.Bare)+" here.",
+			"Then write it with a power of ten, as in 1.2e3 N."))
 	}
 }
 
