@@ -361,19 +361,17 @@ func (p *plot) oneDimension() bool {
 	return true
 }
 
-// inUnits converts the points of a curve to the units of the axes.
+// inUnits converts the points of a curve, in their place, to the units of the axes.
 //
 // The curve was worked out in coherent SI units; what is drawn is in the units of the axes, so
 // that no view has to know of units.
 func (p *plot) inUnits(across *units.Unit, c *curve, runs [][]graph.Point) [][]graph.Point {
-	out := make([][]graph.Point, len(runs))
-	for i, run := range runs {
-		out[i] = make([]graph.Point, len(run))
+	for _, run := range runs {
 		for k, at := range run {
-			out[i][k] = p.inUnit(across, c, at)
+			run[k] = p.inUnit(across, c, at)
 		}
 	}
-	return out
+	return runs
 }
 
 func (p *plot) inUnit(across *units.Unit, c *curve, at graph.Point) graph.Point {

@@ -32,9 +32,8 @@ func (p *plot) path(g *entry.Graph, c *curve) bool {
 	if len(path.Runs) == 0 {
 		return p.nowhere(g, c, true)
 	}
-	runs := p.inUnits(p.across.unit, c, path.Runs)
-	out := entry.Curve{Of: c.x, Runs: runs}
 	g.Shapes = append(append(g.Shapes, p.told(c)...), p.journey(c, path))
+	out := entry.Curve{Of: c.x, Runs: p.inUnits(p.across.unit, c, path.Runs)}
 	if p.s.Vector {
 		out.Of = p.s.Curves[0].X
 	}

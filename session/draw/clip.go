@@ -49,24 +49,31 @@ func stretches(x, y span, runs [][]graph.Point) (out [][]point) {
 	return out
 }
 
-// visible gives the pieces of a curve that lie inside the box, in drawing
-// coordinates, clipped at the border.
+// visible finds the pieces of a curve that lie inside the box, in drawing coordinates, clipped
+// at the border, and simplified to within a tolerance. Only the points that are left by then
+// are kept: room is for one stretch after the other.
 // Points closer together than grain across are thinned to the first, the
 // extreme ones and the last of each column, which no eye can tell apart.
-func (p place) visible(stretches [][]point, grain float64) [][]point {
+func (p place) visible(stretches [][]point, grain, tolerance float64, room *[]point) [][]point {
 	var out [][]point
 	for _, s := range stretches {
-		out = p.box.clip(p.thin(s, grain), out)
+		*room = p.thin(s, grain, *room)
+		from := len(out)
+		out = p.box.clip(*room, out)
+		for i, line := range out[from:] {
+			out[from+i] = slices.Clone(simplify(line, tolerance))
+		}
 	}
 	return out
 }
 
-// thin maps a stretch to drawing coordinates and leaves out what can't be seen.
+// thin maps a stretch to drawing coordinates and leaves out what can't be seen. What is left
+// takes the place of what was in the room.
 //
 // A curve may have more points than a screen has columns. Joining the first, lowest, highest and
 // last of a column covers the same dots as joining all.
-func (p place) thin(run []point, grain float64) []point {
-	out := make([]point, 0, min(len(run), 4096))
+func (p place) thin(run []point, grain float64, room []point) []point {
+	out := slices.Grow(room[:0], min(len(run), 4096))
 	next := p.of(run[0])
 	for i := 0; i < len(run); {
 		first := next
@@ -190,7 +197,7 @@ func (b box) pull(p point) point {
 // directions in which a chord from the last kept point passes all the others. What is left
 // takes the place of the line.
 func simplify(line []point, tolerance float64) []point {
-	if len(line) < 3 {
+	if len(line) < 3 || tolerance == 0 {
 		return line
 	}
 	out := line[:1]

@@ -34,6 +34,7 @@ type figure struct {
 	xTitle, yTitle      label       // of the axes
 	labels              []label     // the names of the curves
 	stretches           [][][]point // of each curve
+	room                []point     // for a stretch that is being thinned
 	spoken, description string
 }
 
@@ -104,9 +105,7 @@ type dot struct {
 func (s *figureLayout) see() {
 	s.seen = make([][][]point, len(s.Curves))
 	for i, c := range s.Curves {
-		for _, line := range s.visible(s.stretches[i], 0.25) {
-			s.seen[i] = append(s.seen[i], simplify(line, 0.2))
-		}
+		s.seen[i] = s.visible(s.stretches[i], 0.25, 0.2, &s.room)
 		for _, d := range c.Dots {
 			if at := s.at(d.X, d.Y); s.box.holds(at) {
 				s.dots = append(s.dots, dot{at, d.Open})

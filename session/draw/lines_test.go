@@ -46,7 +46,7 @@ func TestClip(t *testing.T) {
 func TestGaps(t *testing.T) {
 	nan := math.NaN()
 	p := place{span{to: 10}, span{to: 10}, box{0, 0, 100, 100}}
-	got := p.visible(stretches(p.x, p.y, sampledRuns([][]point{{{0, 0}, {1, 1}, {nan, 2}, {3, 3}, {4, math.Inf(1)}, {5, 5}, {6, 6}}, {{8, 8}, {9, 9}}})), 1)
+	got := p.visible(stretches(p.x, p.y, sampledRuns([][]point{{{0, 0}, {1, 1}, {nan, 2}, {3, 3}, {4, math.Inf(1)}, {5, 5}, {6, 6}}, {{8, 8}, {9, 9}}})), 1, 0, new([]point))
 	if len(got) != 4 || len(got[0]) != 2 || len(got[1]) != 1 || len(got[2]) != 2 || len(got[3]) != 2 {
 		t.Errorf("got %v", got)
 	}

@@ -179,10 +179,11 @@ func (t *textFigure) drawn() *canvas {
 	}
 	p := place{t.x, t.y, c.box()}
 	last := make([][]point, len(t.Curves))
+	var room []point
 	t.asymptotes(c, p)
 	for i := len(t.Curves) - 1; i >= 0; i-- { // the first curve on top
 		pen := newPen(i)
-		for _, line := range p.visible(stretches(p.x, p.y, t.Curves[i].Runs), 1) {
+		for _, line := range p.visible(stretches(p.x, p.y, t.Curves[i].Runs), 1, 0, &room) {
 			c.line(pen, line)
 			last[i] = line
 		}

@@ -82,9 +82,7 @@ const (
 // the very edge of where it has values, and breaks it where it jumps. It goes through
 // some places that are known to matter.
 func Sample(f Function, from, to float64, through ...float64) Curve {
-	const room = 2 * first // what most curves take
-	s := &sampler{f: f, from: from, to: to, x: make([]float64, 0, room), y: make([]float64, 0, room), ok: make([]bool, 0, room)}
-	s.through = through
+	s := &sampler{f: f, from: from, to: to, through: through}
 	s.add(append(s.even(len(through)), through...))
 	s.common()
 	far := s.dropFar()
@@ -145,7 +143,11 @@ func (s *sampler) add(x []float64) {
 	for i := range ok {
 		ok[i] = ok[i] && y[i]-y[i] == 0
 	}
-	s.merge(x, y, ok)
+	if s.x == nil {
+		s.x, s.y, s.ok = x, y, ok
+	} else {
+		s.merge(x, y, ok)
+	}
 }
 
 // merge puts further points, in order, among those that are there.
