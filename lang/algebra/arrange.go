@@ -14,46 +14,50 @@ func arrange(x syntax.Expr, like ...syntax.Expr) syntax.Expr { return orderOf(li
 // order is the order in which names were written.
 //
 // It is learned from all the expressions that a step came from, the left side first,
-// so that one order serves for every line of a working.
+// so that one order serves for every line of a working. That is when the first product is put
+// in order.
 type order struct {
+	like  []syntax.Expr // what it is learned from
 	first map[string]int
 	// pairs tells of two names that stood in one product which came first.
 	pairs map[[2]string]bool
 }
 
-func orderOf(like ...syntax.Expr) order {
-	o := order{first: map[string]int{}, pairs: map[[2]string]bool{}}
-	for _, l := range like {
-		o.learn(l)
+func orderOf(like ...syntax.Expr) *order { return &order{like: like} }
+
+func (o *order) learn() {
+	if o.first != nil {
+		return
 	}
-	return o
+	o.first, o.pairs = map[string]int{}, map[[2]string]bool{}
+	for _, l := range o.like {
+		syntax.Walk(l, o.see)
+	}
 }
 
-func (o order) learn(like syntax.Expr) {
-	syntax.Walk(like, func(x syntax.Expr) bool {
-		switch x := x.(type) {
-		case *syntax.Name:
-			if _, seen := o.first[x.Name]; !seen {
-				o.first[x.Name] = len(o.first)
-			}
-		case *syntax.Binary:
-			if x.Op != syntax.Mul {
-				break
-			}
-			var names []string
-			for _, f := range factorsOf(x) {
-				if n := nameOf(f); n != "" {
-					for _, before := range names {
-						if !o.pairs[[2]string{n, before}] {
-							o.pairs[[2]string{before, n}] = true
-						}
+func (o *order) see(x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Name:
+		if _, seen := o.first[x.Name]; !seen {
+			o.first[x.Name] = len(o.first)
+		}
+	case *syntax.Binary:
+		if x.Op != syntax.Mul {
+			break
+		}
+		var names []string
+		for _, f := range factorsOf(x) {
+			if n := nameOf(f); n != "" {
+				for _, before := range names {
+					if !o.pairs[[2]string{n, before}] {
+						o.pairs[[2]string{before, n}] = true
 					}
-					names = append(names, n)
 				}
+				names = append(names, n)
 			}
 		}
-		return true
-	})
+	}
+	return true
 }
 
 // nameOf is the name that a factor is a power of, or nothing.
@@ -78,7 +82,7 @@ func nameOf(x syntax.Expr) string {
 // By insertion: `before` is no order in the strict sense, since what is known of pairs
 // may go round in a circle, and a library's sort may do anything with such a one.
 // There are a handful of factors.
-func (o order) sort(fs []syntax.Expr) {
+func (o *order) sort(fs []syntax.Expr) {
 	for i := 1; i < len(fs); i++ {
 		for k := i; k > 0 && o.before(fs[k], fs[k-1]); k-- {
 			fs[k], fs[k-1] = fs[k-1], fs[k]
@@ -88,7 +92,7 @@ func (o order) sort(fs []syntax.Expr) {
 
 // Two names that once stood in one product keep that order, whatever else was written:
 // the equation of a gas has n R T even where R is met first elsewhere.
-func (o order) before(a, b syntax.Expr) bool {
+func (o *order) before(a, b syntax.Expr) bool {
 	n, m := nameOf(a), nameOf(b)
 	switch {
 	case n != "" && m != "" && o.pairs[[2]string{n, m}]:
@@ -99,7 +103,7 @@ func (o order) before(a, b syntax.Expr) bool {
 	return placeOf(a, o.first) < placeOf(b, o.first)
 }
 
-func (o order) arrange(x syntax.Expr) syntax.Expr {
+func (o *order) arrange(x syntax.Expr) syntax.Expr {
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		b, ok := x.(*syntax.Binary)
 		if !ok || b.Op != syntax.Mul {
@@ -109,6 +113,7 @@ func (o order) arrange(x syntax.Expr) syntax.Expr {
 		for i := range fs {
 			fs[i] = o.arrange(fs[i])
 		}
+		o.learn()
 		o.sort(fs)
 		var out syntax.Expr
 		for _, f := range fs {

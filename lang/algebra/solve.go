@@ -36,9 +36,9 @@ type Root struct {
 	angle   syntax.Expr
 	tangent bool
 	unknown string
-	// like is the equation that the steps are arranged like; nil if they are to
-	// stay as they are.
-	like *Equation
+	// like is the order that the steps are arranged in, that of the equation; nil if they are
+	// to stay as they are.
+	like *order
 }
 
 // Turns are the least and the greatest number of full turns by which an angle may
@@ -52,7 +52,7 @@ func (r Root) Working() []Step {
 	if r.like == nil {
 		return r.Steps
 	}
-	return r.like.gathered(slices.Clone(r.Steps), r.X[0])
+	return r.like.gathered(r.Steps, r.X[0])
 }
 
 // Quadratic is a quadratic equation that was solved on the way.
@@ -136,6 +136,9 @@ func one(budget *limit.Budget, eq Equation, unknown string, turns Turns, alone b
 //
 // A factor and its square give one root twice, which is no news to anyone.
 func distinct(roots []root) []root {
+	if len(roots) == 1 {
+		return roots
+	}
 	at := map[string]int{}
 	var out []root
 	for _, r := range roots {
@@ -161,16 +164,13 @@ func distinct(roots []root) []root {
 // the order in which it was.
 func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 	once := occurrences(eq.Left, unknown)+occurrences(eq.Right, unknown) == 1
-	var o order // of the factors, once it is asked for
+	o := orderOf(eq.Left, eq.Right)
 	var show func(root) Root
 	show = func(r root) Root {
 		out := Root{X: []syntax.Expr{r.x}, Steps: slices.Concat(common, r.steps), Lead: r.lead, Rest: r.rest, angle: r.angle, tangent: r.tangent, unknown: unknown}
 		if once {
-			out.like = &eq
+			out.like = o
 			if len(common)+len(r.steps) > 1 {
-				if o.first == nil {
-					o = orderOf(eq.Left, eq.Right)
-				}
 				out.X[0] = o.arrange(r.x)
 			}
 		}
@@ -189,14 +189,18 @@ func (eq Equation) shown(unknown string, common []Step) func(root) Root {
 //
 // The short form is a step of its own: it is the line that a reader knows by heart,
 // and the one above shows where it comes from.
-func (eq Equation) gathered(steps []Step, x syntax.Expr) []Step {
+func (o *order) gathered(of []Step, x syntax.Expr) []Step {
+	steps := append(make([]Step, 0, len(of)+1), of...)
 	last := steps[len(steps)-1]
-	if short, ok := OneFraction(last.Right); ok && len(steps) > 1 && last.Reason != otherAngle {
-		steps = append(steps, Step{Left: last.Left, Right: short, Reason: gatherTerms})
-	} else if len(steps) == 1 && 5*len(syntax.PrintExpr(x)) < 4*len(syntax.PrintExpr(last.Right)) {
-		steps = append(steps, Step{Left: last.Left, Right: x, Reason: simplify})
+	if len(steps) == 1 {
+		if 5*len(syntax.PrintExpr(x)) < 4*len(syntax.PrintExpr(last.Right)) {
+			steps = append(steps, Step{Left: last.Left, Right: x, Reason: simplify})
+		}
+	} else if last.Reason != otherAngle {
+		if short, ok := OneFraction(last.Right); ok {
+			steps = append(steps, Step{Left: last.Left, Right: short, Reason: gatherTerms})
+		}
 	}
-	o := orderOf(eq.Left, eq.Right)
 	for k := range steps[1:] {
 		at := &steps[k+1]
 		at.Left, at.Right = o.arrange(at.Left), o.arrange(at.Right)

@@ -11,15 +11,22 @@ import (
 // A node comes before its parts. Where f answers false the parts are left out, and
 // what is beside the node comes all the same. Nil is no node.
 func Walk(x Expr, f func(Expr) bool) {
-	if x == nil || !f(x) {
-		return
-	}
-	for i := 0; ; i++ {
-		part := x.part(i)
-		if part == nil {
+	for x != nil && f(x) {
+		switch n := x.(type) { // most nodes are of these kinds, and others are asked part by part
+		case *Name, *Number, *Quantity:
 			return
+		case *Binary:
+			Walk(n.X, f)
+			x = n.Y
+			continue
 		}
-		Walk(part, f)
+		for i := 0; ; i++ {
+			part := x.part(i)
+			if part == nil {
+				return
+			}
+			Walk(part, f)
+		}
 	}
 }
 
@@ -63,6 +70,9 @@ func Has[T Expr](x Expr) bool {
 func Any(x Expr, is func(Expr) bool) bool {
 	if x == nil || is(x) {
 		return x != nil
+	}
+	if b, ok := x.(*Binary); ok {
+		return Any(b.X, is) || Any(b.Y, is)
 	}
 	for i := 0; ; i++ {
 		part := x.part(i)

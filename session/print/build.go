@@ -357,7 +357,13 @@ func (b *builder) working(e *entry.Entry) {
 		lines[1].Left, lines, says = l.Right, lines[1:], says[1:] // a value without a name
 		says[0] = typeset.Text(l.Right) + says[0]
 	}
+	if w.Lines == nil {
+		w.Lines = lines[:0] // what stays takes the place of what was
+	}
+	var before entry.WorkLine
 	for i, l := range lines {
+		last := before
+		before = l
 		if i > 0 && l.Shown == nil && says[i] == says[i-1] {
 			continue // a step that changes nothing
 		}
@@ -375,7 +381,7 @@ func (b *builder) working(e *entry.Entry) {
 			}
 		}
 		if n := len(w.Lines); n > 0 && l.Left == nil && l.Words == nil && shows(&w.Lines[n-1], l.Shown) {
-			l.Left, l.Words, l.Reason = lines[i-1].Left, w.Lines[n-1].Words, lines[i-1].Reason
+			l.Left, l.Words, l.Reason = last.Left, w.Lines[n-1].Words, last.Reason
 			w.Lines = w.Lines[:n-1] // which is the value already
 		}
 		w.Lines = append(w.Lines, l)

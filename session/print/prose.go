@@ -24,7 +24,7 @@ type piece struct {
 // say sets what the program says, part by part. Only what a person wrote is looked
 // through for names.
 func (s *setter) say(said entry.Said) []piece {
-	var out []piece
+	out := make([]piece, 0, len(said))
 	for i := range said {
 		switch p := &said[i]; {
 		case p.Value != nil:

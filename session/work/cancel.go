@@ -36,10 +36,10 @@ func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.U
 		with = append(with, unitPower{u.Coherent().Screen(), f.Exp})
 		based = append(based, unitPower{units.BaseUnits(u.Dim()).Screen(), f.Exp})
 	}
-	if len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
+	v := e.Values()[value]
+	if v.Dim.IsOne() || len(with) == 0 || len(with) == 1 && with[0].exp.Num() == 1 && with[0].exp.Den() == 1 {
 		return nil
 	}
-	v := e.Values()[value]
 	chain := []entry.UnitSide{productOfUnits(with), productOfUnits(based), {Product: units.BaseUnits(v.Dim).Screen()}, {Product: finalUnit(v)}}
 	out := chain[:1]
 	for _, s := range chain[1:] {
@@ -47,7 +47,7 @@ func cancelled(p *eval.Page, x syntax.Expr, e *entry.Entry, value int) []entry.U
 			out = append(out, s)
 		}
 	}
-	if len(out) < 2 || v.Dim.IsOne() || out[0] == out[len(out)-1] {
+	if len(out) < 2 || out[0] == out[len(out)-1] {
 		return nil
 	}
 	return out

@@ -36,8 +36,10 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			var steps []algebra.Step
 			unknown = s.Unknown
 			steps, x = rearranged(s, i)
-			for _, l := range stepLines(steps) { // the roots of one equation have the same way to them
-				if says := typeset.Text(l.Left) + " = " + typeset.Text(l.Right); !slices.Contains(told, says) {
+			out = slices.Grow(out, len(steps)+2)
+			for _, s := range steps { // the roots of one equation have the same way to them
+				l := stepLine(s)
+				if says := l.LeftBox().Text() + " = " + l.RightBox().Text(); !slices.Contains(told, says) {
 					out, told = append(out, l), append(told, says)
 				}
 			}

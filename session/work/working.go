@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/typeset"
 	"steelyard/session/entry"
 	"steelyard/session/eval"
+	"steelyard/units/each"
 )
 
 // Of returns the worked lines of a result: the equation, its rearrangement, the
@@ -98,14 +99,12 @@ func putLine(p *eval.Page, out []entry.WorkLine, x, above syntax.Expr, e *entry.
 	return append(out, entry.WorkLine{Right: put})
 }
 
-// stepLines makes lines of rearrangements.
-func stepLines(steps []algebra.Step) []entry.WorkLine {
-	out := make([]entry.WorkLine, len(steps))
-	for i, s := range steps {
-		out[i] = entry.WorkLine{Left: s.Left, Right: s.Right, Reason: entry.Say(string(s.Reason), entry.Maths(s.By...)...)}
-	}
-	return out
+// stepLine makes a line of a rearrangement.
+func stepLine(s algebra.Step) entry.WorkLine {
+	return entry.WorkLine{Left: s.Left, Right: s.Right, Reason: entry.Say(string(s.Reason), entry.Maths(s.By...)...)}
 }
+
+func stepLines(steps []algebra.Step) []entry.WorkLine { return each.Of(steps, stepLine) }
 
 // lines is an expression in symbols, with its values put in, and its result.
 func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
@@ -113,12 +112,12 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 	if own := e.Values()[value]; own.Name == name {
 		first.Left = own.Letter()
 	}
-	out := []entry.WorkLine{first}
+	out := append(make([]entry.WorkLine, 0, 3), first)
 	if f, ok := formulaOf(p, x, e.Line); ok {
 		lead := entry.WorkLine{Formula: f.Name, Left: f.Left, Right: f.Right}
 		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
 		first.Right = x
-		out = []entry.WorkLine{lead, first}
+		out = append(out[:0], lead, first)
 		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && typeset.Text(x) == typeset.Text(f.Right) {
 			out = out[:1]
 		}
@@ -129,10 +128,11 @@ func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) 
 	return append(out, entry.WorkLine{Shown: &e.Values()[value], Units: cancelled(p, x, e, value)})
 }
 
-// isShown tells whether an expression says what a value is shown as; a sum or a product is
-// none.
+// isShown tells whether an expression says what a value is shown as; nothing that is still to
+// be worked out does.
 func isShown(x syntax.Expr, v entry.Value) bool {
-	if _, operation := syntax.Unbracket(x).(*syntax.Binary); operation {
+	switch syntax.Unbracket(x).(type) {
+	case *syntax.Binary, *syntax.Root, *syntax.Call:
 		return false
 	}
 	return typeset.Text(x) == typeset.Text(shownExpr(v))
