@@ -102,12 +102,13 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 		if ok && product && f.root == nil && f.number == 2 && b.numberLacks(name, x, []*syntax.Number{n}) { // U = 2*g*h
 			return
 		}
-		if _, named := units.KindOf(v.Dim, units.None); !named && is(name, "F W K U E v a T t h ω P p I N f g d s r V Q Y") {
-			comesOut(l, name, x, v, eval.Slip{Hint: "Check the formula."})
-		}
+		_, named := units.KindOf(v.Dim, units.None)
 		rooted := func(x syntax.Expr) bool { return eval.UnderRoot(x) != nil }
-		if !l.Entry.Failed() && v.Dim.HasHalves() && units.Speaks(name) && syntax.Any(x, rooted) {
-			l.Find(finding.New(finding.CommonSlip, x.Span(), unusual(name, v), "No quantity has half powers of units. Look at what is under the root."))
+		switch {
+		case v.Dim.HasHalves() && units.Speaks(name) && syntax.Any(x, rooted):
+			comesOut(l, name, x, v, eval.Slip{Hint: "No quantity has half powers of units. Look at what is under the root."})
+		case !named && is(name, "F W K U E v a T t h ω P p I N f g d s r V Q Y"):
+			comesOut(l, name, x, v, eval.Slip{Hint: "Check the formula."})
 		}
 	}
 }
@@ -122,7 +123,15 @@ func lackAll(l *eval.Line, name string, x syntax.Expr, v *entry.Value, of []stri
 // for what no pure number is: F = m*a.
 func (b *bare) nothingMeasured(name string, x syntax.Expr, worked bool) {
 	k := slices.IndexFunc(b.names, func(d *plan.Def) bool { return isMeasured(d.Name) })
-	if !worked || k < 0 || !units.Speaks(name) || units.Customary(name, units.Dim{}) || b.measured(x) {
+	anyLetters := func(x syntax.Expr) bool { // a - M of statistics: letters of two quantities are added
+		sum, ok := x.(*syntax.Binary)
+		if !ok || sum.Op != syntax.Add && sum.Op != syntax.Sub {
+			return false
+		}
+		v, w := twoNames(sum, sum.Op)
+		return units.Symbol(v) != units.Symbol(w)
+	}
+	if !worked || k < 0 || !units.Speaks(name) || units.Customary(name, units.Dim{}) || b.measured(x) || syntax.Any(x, anyLetters) {
 		return
 	}
 	const says = "No line above has a unit, so the units of this page aren't checked."
