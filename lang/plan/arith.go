@@ -23,6 +23,9 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 		return run.NoSlot
 	}
 	sa, sb := c.static(a), c.static(b)
+	if x.Op == syntax.Sub && c.zeroOfScale(x.X, x.Y, sa, sb) {
+		return run.NoSlot
+	}
 	st, ok := c.p.agree(sa, sb)
 	if !ok {
 		return c.unlike(x.At, x.X, x.Y, a, b, verb(x.Op))
@@ -48,6 +51,30 @@ func (c *coder) sum(x *syntax.Binary, a, b run.Slot) run.Slot {
 func (c *coder) clash(at syntax.Span) run.Slot {
 	return c.refuse(finding.AngleOrCycle, at, "One side is in rad/s, the other in Hz. They differ by a factor 2π.",
 		"Multiply the frequency by 2π, or divide the angular frequency by 2π.")
+}
+
+// zeroOfScale refuses a bare 0 beside a temperature in °C, which it is subtracted from or compared
+// with.
+func (c *coder) zeroOfScale(x, y syntax.Expr, a, b run.Static) bool {
+	f, found := ZeroOfScale(x, y, a, b)
+	if found {
+		c.says(f)
+	}
+	return found
+}
+
+// ZeroOfScale says of a bare 0 beside a temperature in °C that it may be 0 °C or 0 K: of every other
+// quantity all zeros are one.
+func ZeroOfScale(x, y syntax.Expr, a, b run.Static) (finding.Finding, bool) {
+	zero := syntax.Unbracket(y)
+	if a.Heat != run.Point {
+		zero, a = syntax.Unbracket(x), b
+	}
+	return twoZeros(zero), a.Heat == run.Point && syntax.IsBareZero(zero)
+}
+
+func twoZeros(zero syntax.Expr) finding.Finding {
+	return finding.New(finding.TwoReadings, zero.Span(), "This 0 is a temperature: 0 °C or 0 K?", "Write its unit.", "0 °C", "0 K")
 }
 
 const noSum = "Temperatures can't be added: 20 °C and 30 °C don't make 50 °C."

@@ -93,6 +93,9 @@ func (p *Planner) CompileVarying(text string, d *Def, st run.Static, x syntax.Ex
 // difference plans the left side of an equation less the right one.
 func (c *coder) difference(sides []syntax.Expr, slots []run.Slot, at syntax.Span) run.Slot {
 	l, r := c.static(slots[0]), c.static(slots[1])
+	if c.zeroOfScale(sides[0], sides[1], l, r) {
+		return run.NoSlot
+	}
 	if _, ok := c.p.agree(l, r); !ok {
 		return c.unlike(at, sides[0], sides[1], slots[0], slots[1], "set equal")
 	}

@@ -232,6 +232,9 @@ func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 	}
 	for i, s := range slots[1:] {
 		sa, sb := c.static(acc), c.static(s)
+		if c.zeroOfScale(x.Args[i].X, x.Args[i+1].X, sa, sb) {
+			return run.NoSlot
+		}
 		st, ok := c.p.agree(sa, sb)
 		if !ok {
 			return c.unlike(x.At, x.Args[0].X, x.Args[i+1].X, acc, s, "taken together in "+x.Func)

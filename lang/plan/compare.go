@@ -16,6 +16,9 @@ func (p *Planner) Meet(l, r syntax.Expr, left, right *Compiled, text string) []f
 	defer c.leave()
 	a, b := c.static(left.Slot), c.static(right.Slot)
 	whole := l.Span().Join(r.Span())
+	if c.zeroOfScale(l, r, a, b) {
+		return c.findings
+	}
 	if _, ok := p.agree(a, b); !ok {
 		c.unlike(whole, l, r, left.Slot, right.Slot, "compared")
 	} else if a.IsVector() != b.IsVector() && c.code.Statics[left.Slot].Open == 0 && c.code.Statics[right.Slot].Open == 0 {

@@ -93,6 +93,9 @@ func (c *coder) areaUnder(x *syntax.AreaUnder) run.Slot {
 		return run.NoSlot
 	}
 	a, b := c.static(from), c.static(to)
+	if c.zeroOfScale(x.From, x.To, a, b) {
+		return run.NoSlot
+	}
 	place, ok := c.p.agree(a, b)
 	if !ok {
 		return c.says(UnlikeEnds(x.To, a, b))

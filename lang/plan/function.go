@@ -26,7 +26,13 @@ func (c *coder) callFunction(x *syntax.Call, d *Def) run.Slot {
 	if !ok {
 		return run.NoSlot
 	}
-	return c.invoke(x, d, slots, func(body *coder) run.Slot { return body.functionBody(fn) }, fn.Params)
+	out := c.invoke(x, d, slots, func(body *coder) run.Slot { return body.functionBody(fn) }, fn.Params)
+	for i, a := range x.Args {
+		if st := c.static(slots[i]); out != run.NoSlot && syntax.IsBareZero(a.X) && st.Open == 0 && st.Dim == units.BaseDim(units.Kelvin) {
+			return c.says(twoZeros(a.X))
+		}
+	}
+	return out
 }
 
 // invoke plans the body of a function once for each set of arguments, and adds

@@ -129,6 +129,9 @@ func (c *coder) replacement(x *syntax.With, i int) (slot, by run.Slot, ok bool) 
 		return 0, 0, false
 	}
 	want, got := c.p.Static(d.Slot), c.static(by)
+	if c.zeroOfScale(n, b.X, want, got) {
+		return 0, 0, false
+	}
 	if want.IsVector() != got.IsVector() {
 		return 0, c.refuse(finding.VectorOrNumber, b.X.Span(), b.Name+" is "+ShapeName(want)+"; the new value is "+ShapeName(got)+".", ""), false
 	}

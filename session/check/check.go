@@ -24,6 +24,10 @@ const near = 1e-9
 func Check(l *eval.Line, s *syntax.CheckStmt) {
 	right := s.Right
 	if s.Sign != syntax.NoSign {
+		sign := [...]string{"", "<", ">", "="}[s.Sign]
+		if signOfTemperature(l, s.Left, "check "+syntax.PrintExpr(s.Left)+" "+sign+" ", "") {
+			return
+		}
 		right = &syntax.Number{At: s.Left.Span()}
 	}
 	both, ok := planned(l, s.Left, right)
@@ -40,6 +44,17 @@ func Check(l *eval.Line, s *syntax.CheckStmt) {
 	if both.run(l, "The check", s.Left) {
 		compare(l, s, right, both, within)
 	}
+}
+
+// signOfTemperature asks which 0 is meant where the sign of a temperature in °C is asked for; the
+// line is the text before that 0 and behind it.
+func signOfTemperature(l *eval.Line, x syntax.Expr, before, behind string) bool {
+	if l.Try(x).Static.Heat != run.Point {
+		return false
+	}
+	l.Find(finding.New(finding.TwoReadings, syntax.Span{To: len(l.Entry.Text)}, "A temperature in °C is above or below 0 °C, or 0 K.", "Write which 0 is meant.",
+		before+"0 °C"+behind, before+"0 K"+behind))
+	return true
 }
 
 // planned plans two sides, which must be of one kind; false, which is found, where they

@@ -17,6 +17,9 @@ func Report(l *eval.Line, s *syntax.Report) {
 	if n, ok := s.X.(*syntax.Name); ok {
 		name = n.Name
 	}
+	if s.Sign && signOfTemperature(l, s.X, "report sign of ("+syntax.PrintExpr(s.X)+" - ", ")") {
+		return
+	}
 	got := l.Eval(s.X, eval.Want{Shown: true, Name: name, In: s.In, Lists: !s.Sign})
 	if s.Sign && got.OK && !got.Static.Absent {
 		l.Entry.Outcome = entry.Rows(signWord(got.Value))

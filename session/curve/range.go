@@ -24,6 +24,10 @@ func interval(l *eval.Line, from, to syntax.Expr) (a, b run.Slot, st run.Static,
 		return a, b, st, nil, false
 	}
 	sa, sb := l.Planner.Static(a), l.Planner.Static(b)
+	if f, found := plan.ZeroOfScale(from, to, sa, sb); found {
+		l.Find(f)
+		return a, b, st, nil, false
+	}
 	if sa.Open != 0 && sb.Open == 0 {
 		sa = l.Planner.SettleTo(a, sb.Dim)
 	} else if sb.Open != 0 && sa.Open == 0 {
