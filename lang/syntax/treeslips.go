@@ -140,7 +140,7 @@ func (r operation) unitPower() *fault {
 }
 
 // onePower finds x^1/2, of which print raises the whole fraction: nobody writes the first
-// power.
+// power. Of a ratio, whose unit tells nothing, ^3/2 and ^2/3 are asked about too: T*(r2/r1)^3/2.
 //
 // x^1/2 is the root of x wherever fractions are raised; by the order of operations it is x/2.
 func (r operation) onePower() *fault {
@@ -150,7 +150,9 @@ func (r operation) onePower() *fault {
 		return nil // x¹/2 has one reading
 	}
 	e := Rational(p.Y)
-	if !e.IsInt() || e.Num() != 1 && e.Num() != -1 {
+	ratio, _ := Unbracket(p.X).(*Binary)
+	root := ratio != nil && ratio.Op == Div && (e.Num() == 3 && n.Value.Text == "2" || e.Num() == 2 && n.Value.Text == "3")
+	if !e.IsInt() || e.Num() != 1 && e.Num() != -1 && !root {
 		return nil
 	}
 	base, power := r.source(p.X.Span()), r.source(p.At)

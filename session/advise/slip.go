@@ -37,18 +37,18 @@ func put(x syntax.Expr, name, with string) string {
 func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bool, v *entry.Value) {
 	var s slip
 	is := func(found slip) bool { s = found; return s.message != "" }
-	some := false
+	some, wide := false, l.Planner.Program.Main.Wide()
 	switch x := syntax.Unbracket(x).(type) {
 	case *syntax.Call:
 		some = is(diameterGiven(l, x)) || is(quadrant(l, x))
 	case *syntax.Polar:
 		some = is(backwards(x))
 	case *syntax.Binary:
-		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(unitSquared(l, x, v.Dim)) || is(magnitudesAdded(l, x)) ||
+		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(unitSquared(l, x, v.Dim)) || is(magnitudesAdded(l, x)) || wide && is(alongRadius(l, x)) ||
 			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && f.root == nil &&
 			(is(halfLeftOut(l, name, f)) || is(periodSquared(l, name, f)) || is(wholeLength(l, x, f)) || is(diameter(l, x, f)))
 	}
-	if !some && !is(givenE(l, x)) && !is(numberWanted(l, name, x, v)) && !(l.Planner.Program.Main.Wide() && syntax.Any(x, func(part syntax.Expr) bool {
+	if !some && !is(givenE(l, x)) && !is(numberWanted(l, name, x, v)) && !(wide && syntax.Any(x, func(part syntax.Expr) bool {
 		c, ok := part.(*syntax.Call) // within a product or a sum, too
 		return ok && is(noDirection(l, c))
 	})) {

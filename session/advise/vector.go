@@ -51,6 +51,26 @@ func quadrant(l *eval.Line, c *syntax.Call) slip {
 	return slip{}
 }
 
+// alongRadius finds ω*r and ω×r with a number ω and a vector r: what turns moves at right angles to
+// its radius, and a number times a vector goes along that.
+func alongRadius(l *eval.Line, b *syntax.Binary) slip {
+	turn, radius := b.X, b.Y
+	if b.Op != syntax.Mul {
+		return slip{}
+	}
+	if l.Try(turn).Static.IsVector() {
+		turn, radius = radius, turn
+	}
+	w, r := l.Try(turn).Static, l.Try(radius).Static
+	name, ok := radius.(*syntax.Name)
+	if !ok || r.Shape != run.Vector || r.Components() != 2 || r.Dim != units.BaseDim(units.Metre) || w.IsVector() || w.Dim != units.Of("rad/s").Dim() || w.Tag != units.Angle {
+		return slip{}
+	}
+	is := syntax.PrintExpr(turn)
+	return slip{"`" + is + "` is a number, so this goes along " + name.Name + ". What turns moves at right angles to it.", "Write",
+		"(-" + is + "*" + name.Name + "_y, " + is + "*" + name.Name + "_x)"}
+}
+
 // scalars are the dimensions of the quantities that no vector is, beside an energy.
 var scalars = sync.OnceValue(func() (dims []units.Dim) {
 	for _, unit := range [...]string{"s", "kg", "K", "W", "Hz"} {
