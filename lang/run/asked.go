@@ -22,8 +22,7 @@ type asked[N any, D domain[N]] struct {
 	// kept tells which instructions are found too, and never copied. It may be nil.
 	kept func(s Slot) bool
 
-	known map[Slot][]N
-	end   Slot          // after the last that is known
+	known [][]N         // by slot: nil of what is not known, empty where there is nothing to know
 	runs  *walker[N, D] // whose frames serve one question after the other
 	// failed says why the slot that was asked for last has no value.
 	failed Failure
@@ -34,14 +33,15 @@ type asked[N any, D domain[N]] struct {
 // What was worked out on the way is kept, so that asking for every line of a page costs as much
 // as one run of it.
 func (m *asked[N, D]) at(s Slot) []N {
-	if all, ok := m.known[s]; ok || s < 0 || s >= m.st.Len() {
+	if all, ok := m.knows(s); ok || s < 0 || s >= m.st.Len() {
 		return all
 	}
 	if m.searched(s) {
 		if all := m.found(s); m.st.causes[s] == 0 {
 			m.learn(s, all)
 		}
-		return m.known[s]
+		all, _ := m.knows(s)
+		return all
 	}
 	code, from := m.tail(s)
 	n := Slot(len(code.Instrs))
@@ -62,7 +62,16 @@ func (m *asked[N, D]) at(s Slot) []N {
 			m.learn(s, vals[own.first:own.first+own.width])
 		}
 	}
-	return m.known[s]
+	all, _ := m.knows(s)
+	return all
+}
+
+// knows is what is known of a slot by now.
+func (m *asked[N, D]) knows(s Slot) ([]N, bool) {
+	if s < 0 || int(s) >= len(m.known) || len(m.known[s]) == 0 {
+		return nil, s >= 0 && int(s) < len(m.known) && m.known[s] != nil
+	}
+	return m.known[s], true
 }
 
 // walker is what slots are run by. Running one may ask for another, which the same one runs
@@ -78,19 +87,22 @@ func (m *asked[N, D]) walker() *walker[N, D] {
 
 // learn notes what is known of a slot, unless the budget has ended: something may lack then.
 func (m *asked[N, D]) learn(s Slot, all []N) {
-	if m.st.budget().Ended() == limit.Going {
-		if m.known == nil {
-			m.known = map[Slot][]N{}
-		}
-		m.known[s] = all
-		m.end = max(m.end, s+1)
+	if m.st.budget().Ended() != limit.Going {
+		return
+	}
+	if more := int(s) + 1 - len(m.known); more > 0 {
+		m.known = append(m.known, make([][]N, more)...)
+	}
+	if m.known[s] = all; all == nil {
+		m.known[s] = []N{}
 	}
 }
 
 // forget forgets what is known of the slots from n on.
 func (m *asked[N, D]) forget(n Slot) {
-	for ; m.end > n; m.end-- {
-		delete(m.known, m.end-1)
+	if int(n) < len(m.known) {
+		clear(m.known[n:])
+		m.known = m.known[:n]
 	}
 }
 
@@ -129,7 +141,7 @@ func (m *asked[N, D]) tail(s Slot) (Code, []Slot) {
 
 // loads tells whether a slot is loaded, not worked out again.
 func (m *asked[N, D]) loads(s Slot) bool {
-	_, ok := m.known[s]
+	_, ok := m.knows(s)
 	return ok || m.searched(s)
 }
 

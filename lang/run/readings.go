@@ -15,7 +15,7 @@ const WrittenList Slot = 1
 // It is one source however many lines read the mean, so that what is worked out from two of
 // them varies together.
 func (m *mainUnsure) scatter(s Slot) traced {
-	if all, ok := m.known[s]; ok {
+	if all, ok := m.knows(s); ok {
 		return all[0]
 	}
 	p := Part{Source: Source{Slot: s}}

@@ -109,7 +109,7 @@ func (st *State) forget(n Slot) {
 	if st.bounded != nil {
 		st.bounded.forget(n)
 	}
-	if st.unsure != nil && st.unsure.end > n { // its slots share a tape
+	if st.unsure != nil && len(st.unsure.known) > int(n) { // its slots share a tape
 		st.unsure = nil
 	}
 }
