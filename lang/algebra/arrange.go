@@ -104,6 +104,10 @@ func (o *order) before(a, b syntax.Expr) bool {
 }
 
 func (o *order) arrange(x syntax.Expr) syntax.Expr {
+	switch x.(type) {
+	case *syntax.Name, *syntax.Number, *syntax.Quantity: // as most factors are
+		return x
+	}
 	return syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) {
 		b, ok := x.(*syntax.Binary)
 		if !ok || b.Op != syntax.Mul {
@@ -149,7 +153,7 @@ func factorsOf(x syntax.Expr) []syntax.Expr {
 	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Mul {
 		return append(factorsOf(b.X), b.Y)
 	}
-	return []syntax.Expr{x}
+	return append(make([]syntax.Expr, 0, 4), x)
 }
 
 // placeOf is where a factor belongs: numbers first, then π and quantities, then

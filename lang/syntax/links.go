@@ -18,8 +18,8 @@ type Link struct {
 // Brackets round what goes on in the same way are gone through. In a - (b - c) the c is
 // added, and in a/(b/c) it is multiplied by: each inverse operation turns all that is
 // within it round.
-func Terms(x Expr) []Link   { return links(nil, Link{X: x}, Add, Sub) }
-func Factors(x Expr) []Link { return links(nil, Link{X: x}, Mul, Div) }
+func Terms(x Expr) []Link   { return links(make([]Link, 0, 4), Link{X: x}, Add, Sub) }
+func Factors(x Expr) []Link { return links(make([]Link, 0, 4), Link{X: x}, Mul, Div) }
 
 // Products are the products in an expression, from left to right, each with its factors: none is
 // a part of another, and what is in a factor comes behind it.
@@ -28,10 +28,10 @@ func Products(x Expr) iter.Seq2[Expr, []Link] {
 		going := true
 		var look func(x Expr) bool
 		look = func(x Expr) bool {
-			all := Factors(x)
-			if len(all) < 2 {
+			if b, ok := Unbracket(x).(*Binary); !ok || b.Op != Mul && b.Op != Div {
 				return going
 			}
+			all := Factors(x)
 			going = going && yield(x, all)
 			for _, f := range all {
 				Walk(f.X, look)

@@ -3,6 +3,7 @@
 package curve
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 
@@ -20,7 +21,6 @@ import (
 // curve is one expression of a graph, planned.
 type curve struct {
 	x      syntax.Expr
-	name   string      // as it is written
 	called syntax.Expr // what a component of a vector is called; nil for another curve
 	fn     int
 	static run.Static
@@ -43,6 +43,9 @@ type curve struct {
 	// residue is the size below which a value may be what rounding has left.
 	residue float64
 }
+
+// name is the curve as it is written.
+func (c *curve) name() string { return typeset.Text(cmp.Or(c.called, c.x)) }
 
 // planCurve plans one expression as a function of the name that a graph is drawn
 // against, and tells whether it holds that name.
@@ -69,7 +72,7 @@ func planCurve(l *eval.Line, x syntax.Expr, against string, st run.Static) (*cur
 		l.Find(finding.New(finding.NotWorkedOut, x.Span(), noCurveYet, valueHint(l, x)))
 		return nil, false, false
 	}
-	return &curve{x: x, name: typeset.Text(x), fn: got.Fn, static: got.Static, uses: got.Uses}, depends, true
+	return &curve{x: x, fn: got.Fn, static: got.Static, uses: got.Uses}, depends, true
 }
 
 // valueHint says how a curve gets the values that it lacks: a function sees the
@@ -119,7 +122,7 @@ func curveUnit(l *eval.Line, c *curve, name string, axis *units.Unit) bool {
 		return !l.OpenCurve(st, c.unit, c.x, c.uses, against)
 	}
 	u, ok := l.ReadUnit(c.in)
-	if ok && l.Fits(c.name, c.in, st, u) {
+	if ok && l.Fits(c.name(), c.in, st, u) {
 		c.unit = u
 		return !l.OpenCurve(st, u, c.x, c.uses, against)
 	}

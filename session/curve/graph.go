@@ -96,7 +96,7 @@ func (p *plot) curve(g *entry.Graph, c *curve) bool {
 		return p.nowhere(g, c, sampled.Empty())
 	}
 	if max(-shown.Lo, shown.Hi) > graph.Largest {
-		p.Find(finding.New(finding.OutOfRange, c.x.Span(), c.name+" goes beyond 10^300, which can't be drawn.", "Draw it in a larger unit, or over a shorter range."))
+		p.Find(finding.New(finding.OutOfRange, c.x.Span(), c.name()+" goes beyond 10^300, which can't be drawn.", "Draw it in a larger unit, or over a shorter range."))
 		return false
 	}
 	said, shape := p.shape(c, &sampled)
@@ -143,7 +143,7 @@ func (p *plot) nowhere(g *entry.Graph, c *curve, none bool) bool {
 	if !none {
 		has, hint = "no value above 0", "A logarithmic axis can't show 0 or less."
 	}
-	p.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name+" has "+has+" anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".", hint))
+	p.Find(finding.New(finding.NoRealValue, c.x.Span(), c.name()+" has "+has+" anywhere between "+p.shownX(p.from)+" and "+p.shownX(p.to)+".", hint))
 	return false
 }
 
@@ -276,7 +276,7 @@ func (p *plot) staysFixed() {
 	for _, c := range p.all() {
 		bare := algebra.Substitute(c.x, map[string]syntax.Expr{name: &syntax.Pi{}})
 		for _, d := range p.Planner.WorkedOutFrom(name, bare) {
-			f := finding.New(finding.TwoReadings, c.x.Span(), "Only the "+name+" in this line varies along the axis. "+c.name+" also uses the "+name+" of line "+strconv.Itoa(d.Line)+", which stays as it is.",
+			f := finding.New(finding.TwoReadings, c.x.Span(), "Only the "+name+" in this line varies along the axis. "+c.name()+" also uses the "+name+" of line "+strconv.Itoa(d.Line)+", which stays as it is.",
 				"To let it vary too, define it as a function of "+name+".")
 			f.Severity = finding.Note
 			p.Find(f)
@@ -350,7 +350,7 @@ func (p *plot) oneDimension() bool {
 			continue
 		}
 		if c.static.Dim != first.static.Dim {
-			p.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name+" is "+plan.Words(first.static)+", "+c.name+" is "+plan.Words(c.static)+": they can't share an axis.",
+			p.Find(finding.New(finding.UnlikeDimensions, c.x.Span(), first.name()+" is "+plan.Words(first.static)+", "+c.name()+" is "+plan.Words(c.static)+": they can't share an axis.",
 				"Draw a graph of each."))
 			return false
 		}

@@ -40,7 +40,6 @@ func (p *plot) planVector() bool {
 			both[k].unit = u
 		}
 		both[k].called = p.component(whole.X, k)
-		both[k].name = typeset.Text(both[k].called)
 	}
 	for k, c := range both { // a component that is 0 throughout is of the kind of the other
 		if other := both[1-k]; c.static.Open != 0 && other.static.Open == 0 {

@@ -2,8 +2,10 @@ package draw
 
 import (
 	"math"
+	"strings"
 
 	"steelyard/session/entry"
+	"steelyard/units/each"
 )
 
 // The widths that drawings are laid out for, in CSS pixels: those of a page on a desk
@@ -309,5 +311,5 @@ func told(g *entry.Graph) (spoken, description string) {
 	if g.Blank {
 		return "Axes to draw on: " + y + " against " + x, "Axes to draw on: " + x + " and " + y + "."
 	}
-	return "Graph of " + y + " against " + x, entry.Joined(g.Shapes, " ").String()
+	return "Graph of " + y + " against " + x, strings.Join(each.Of(g.Shapes, entry.Said.String), " ")
 }

@@ -214,7 +214,8 @@ func (s *sampler) dropFar() (some bool) {
 
 // common finds the values between which most of a curve lies.
 func (s *sampler) common() {
-	all := make([]float64, 0, len(s.y))
+	var room [first + 8]float64
+	all := room[:0]
 	for i, v := range s.y {
 		if s.ok[i] {
 			all = append(all, v)

@@ -424,7 +424,13 @@ func (b *builder) unrepeated(gives []string, lines []entry.WorkLine, says []stri
 	var same strings.Builder
 	for i := range lines {
 		l := &lines[i]
-		same.WriteString(masked(says[i], gives[0]) + "\n" + shown{Value: l.Shown}.text() + l.Reason.String() + l.Formula)
+		mask(&same, says[i], gives[0])
+		same.WriteByte('\n')
+		if l.Shown != nil {
+			same.WriteString(shown{Value: l.Shown}.text())
+		}
+		same.WriteString(l.Reason.String())
+		same.WriteString(l.Formula)
 	}
 	if b.worked == nil {
 		b.worked = map[string]string{}
@@ -439,11 +445,10 @@ func (b *builder) unrepeated(gives []string, lines []entry.WorkLine, says []stri
 	return []entry.WorkLine{end}, true
 }
 
-// masked is an expression on a line without one of its names.
+// mask writes an expression on a line without one of its names.
 //
 // Only whole names are taken out: without t, tan is still tan.
-func masked(text, name string) string {
-	var b strings.Builder
+func mask(b *strings.Builder, text, name string) {
 	for at := 0; at < len(text); {
 		end := max(wordEnd(text, at), at+1)
 		if text[at:end] != name {
@@ -451,7 +456,6 @@ func masked(text, name string) string {
 		}
 		at = end
 	}
-	return b.String()
 }
 
 // mismatched tells whether a result is reported in a wrong unit.

@@ -2,6 +2,7 @@ package print
 
 import (
 	"strings"
+	"unicode"
 
 	"steelyard/lang/typeset"
 	"steelyard/units/writing"
@@ -14,7 +15,17 @@ func clean(text string) string { return writing.Clean(text, writing.Page) }
 // oneLine makes a single line of a text.
 //
 // A title with a line end in it would end a heading of Markdown, or a row of a table.
-func oneLine(text string) string { return strings.Join(strings.Fields(clean(text)), " ") }
+func oneLine(text string) string {
+	text = clean(text)
+	blank := true // before it
+	for _, r := range text {
+		was := blank
+		if blank = unicode.IsSpace(r); blank && (was || r != ' ') {
+			return strings.Join(strings.Fields(text), " ")
+		}
+	}
+	return strings.TrimSuffix(text, " ") // it is one line, as most are
+}
 
 // paragraphs splits a text at its empty lines, and each paragraph into its lines.
 func paragraphs(text string) [][]string {

@@ -124,7 +124,9 @@ func (s *settler) calledAt(c *syntax.Call) (out []varied) {
 	}
 	for i := range c.Args {
 		v := varied{name: d.Func.Params[i], put: whole}
-		v.take(c.Args[i].X)
+		if v.take(c.Args[i].X); len(v.numbers) == 0 {
+			continue
+		}
 		call := *c
 		call.Args = slices.Clone(c.Args)
 		call.Args[i].X = &syntax.Name{Name: whole}
