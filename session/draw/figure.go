@@ -258,14 +258,20 @@ func (s *figureLayout) axes() {
 		zeros = append(zeros, []point{{b.left, zero.Y}, {b.right, zero.Y}})
 	}
 	s.rules(zeroInk, zeros)
-	axis := [][]point{{{b.left, b.top}, {b.left, b.bottom}, {b.right, b.bottom}}}
+	ticks := len(s.xTicks.at) + len(s.yTicks.at)
+	ends, axis := make([]point, 0, 2*ticks), make([][]point, 0, 1+ticks)
+	axis = append(axis, []point{{b.left, b.top}, {b.left, b.bottom}, {b.right, b.bottom}})
+	tick := func(from, to point) {
+		ends = append(ends, from, to)
+		axis = append(axis, ends[len(ends)-2:])
+	}
 	for _, v := range s.xTicks.at {
 		x := s.at(v, s.y.from).X
-		axis = append(axis, []point{{x, b.bottom}, {x, b.bottom + tickLength}})
+		tick(point{x, b.bottom}, point{x, b.bottom + tickLength})
 	}
 	for _, v := range s.yTicks.at {
 		y := s.at(s.x.from, v).Y
-		axis = append(axis, []point{{b.left, y}, {b.left - tickLength, y}})
+		tick(point{b.left, y}, point{b.left - tickLength, y})
 	}
 	s.rules(axisInk, axis)
 	s.axisTexts()

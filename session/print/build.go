@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/syntax"
@@ -23,14 +24,16 @@ const caution = "A study aid. Not for engineering, medical or safety decisions, 
 // question that holds an answer, each with its line.
 //
 // Blocks are made in the order of the lines, so that what the writer put together stays together.
-// What depends on all lines, such as the guard of a handout, is worked out before the first.
+// What depends on all lines, such as the guard of a handout, is worked out before the first, or
+// when it is asked for.
 func New(title string, entries []*entry.Entry, edition Edition) (*Document, []string) {
 	b := &builder{edition: edition, doc: &Document{Title: title, Edition: edition, Caution: caution, set: newSetter(entries)}, all: entries, meanings: entry.NewMeanings(entries), first: math.MaxInt}
 	guardFigures(entries)
-	b.guard, b.doc.Title = newGuard(entries), b.fill(title, 0)
+	b.guard = sync.OnceValue(func() *guard { return newGuard(entries) })
+	b.doc.Title = b.fill(title, 0)
 	if edition == Handout {
 		b.shown, b.pointed = map[int]bool{}, hasPoints(entries)
-		if l := b.guard.reveals(b.doc.Title); l != nil {
+		if l := b.guard().reveals(b.doc.Title); l != nil {
 			b.told = append(b.told, "the title holds "+l.String()+".")
 		}
 	}
@@ -134,7 +137,7 @@ type builder struct {
 	answers  int
 	asked    []syntax.Expr // what the part asks for, each with a line to answer on
 	solved   bool          // the part has a line of its solution
-	guard    *guard
+	guard    func() *guard
 	told     []string          // what the writer is told
 	worked   map[string]string // workings without the name of their result, and that name
 

@@ -50,8 +50,11 @@ func (b *builder) fill(text string, line int) string {
 // A teacher who changes m = 2 kg to 3 kg easily forgets the 2 kg in the question. Numbers that
 // nothing in the worksheet is near to are told with the nearest given.
 func (b *builder) other(e *entry.Entry, question string) {
-	for _, n := range readNumbers(question, b.guard.units) {
-		if n.unit == nil || n.unit.Dim().IsOne() && n.unit.Text() == "%" || b.guard.stated(&n) {
+	if !hasDigit(question) {
+		return
+	}
+	for _, n := range readNumbers(question, b.guard().units) {
+		if n.unit == nil || n.unit.Dim().IsOne() && n.unit.Text() == "%" || b.guard().stated(&n) {
 			continue
 		}
 		near, best := "", math.Inf(1)

@@ -43,7 +43,7 @@ func (b *builder) note(e *entry.Entry, text string) {
 			b.leaveOut(e, "the note", "it is below the first line of a solution")
 			return
 		}
-		if l := b.guard.reveals(text); l != nil {
+		if l := b.guard().reveals(text); l != nil {
 			b.leaveOut(e, "the note", "it holds "+l.String())
 			return
 		}
@@ -54,7 +54,7 @@ func (b *builder) note(e *entry.Entry, text string) {
 // meaning is what words say of a given, unless they hold a result.
 func (b *builder) meaning(e *entry.Entry, text string) string {
 	if b.edition == Handout && !wanted(e) {
-		if l := b.guard.reveals(text); l != nil {
+		if l := b.guard().reveals(text); l != nil {
 			b.leaveOut(e, "what words say of the given", "they hold "+l.String())
 			return ""
 		}
@@ -71,7 +71,7 @@ func (b *builder) public(s *syntax.FuncDef, e *entry.Entry) bool {
 		return true
 	}
 	for _, x := range s.Exprs() {
-		if l := b.guard.reveals(syntax.PrintExpr(x)); l != nil {
+		if l := b.guard().reveals(syntax.PrintExpr(x)); l != nil {
 			b.leaveOut(e, "the function "+s.Name, "it holds "+l.String())
 			return false
 		}
@@ -111,7 +111,7 @@ func (b *builder) at(line int) *entry.Entry {
 func (b *builder) question(e *entry.Entry) {
 	b.other(e, b.part.Question)
 	if b.edition == Handout && !wanted(e) {
-		if l := b.guard.reveals(b.part.Question); l != nil {
+		if l := b.guard().reveals(b.part.Question); l != nil {
 			b.tell(e, "the question of part "+b.part.Label+" holds "+l.String()+". `on handout` before the line says that it may.")
 		}
 	}
@@ -119,7 +119,7 @@ func (b *builder) question(e *entry.Entry) {
 
 // axes are the blank axes of a graph, whose ends and ticks don't show results.
 func (b *builder) axes(e *entry.Entry, axes *entry.Graph) {
-	if l := b.guard.redraw(axes); l != nil && !wanted(e) {
+	if l := b.guard().redraw(axes); l != nil && !wanted(e) {
 		b.tell(e, "the axes have a tick at "+l.String()+".")
 	}
 	b.add(figure{axes})

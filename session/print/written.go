@@ -46,6 +46,9 @@ var others = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^(?:(?:[,;]| and| ±)[ \x{a0}]?[-−+]?[0-9]+(?:[.,][0-9]+)?)+[)\]]?|^[)\]]`)
 })
 
+// hasDigit tells whether there may be a number in a text.
+func hasDigit(text string) bool { return strings.ContainsAny(text, "0123456789") }
+
 // readNumbers finds the numbers in a text with the units behind them, but for uncertainties.
 //
 // An uncertainty is no value that could be asked for: the 0.2 of 4.7 ± 0.2 is left out.
