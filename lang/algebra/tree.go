@@ -62,7 +62,7 @@ func aboveAndBelow(fs []factor, coef *big.Rat) (top, bottom syntax.Expr) {
 		switch n := bits.TrailingZeros(uint(f.exp.Den())); {
 		case n > 0:
 			if rooted[n] == nil {
-				twos = append(twos, n)
+				twos, rooted[n] = append(twos, n), make([]factor, 0, len(fs))
 			}
 			rooted[n] = append(rooted[n], f)
 		case f.exp.Num() > 0:

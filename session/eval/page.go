@@ -34,6 +34,7 @@ type Page struct {
 	Memo map[string]any
 
 	library map[string]*syntax.FormulaDef // built-in formulas read so far
+	shown   map[string]*syntax.Quantity   // values read so far, by their text
 }
 
 // Settings are what the statements so far say of how results are printed.

@@ -293,7 +293,8 @@ func vectorName(quantity string) string {
 // shows it; false if it has none.
 //
 // Working is written with the values as the reader sees them, six figures of 4.71239 m and not
-// all fifteen: he can follow it with a calculator.
+// all fifteen: he can follow it with a calculator. The workings of a page hold the same few
+// givens again and again, each as a node of its own.
 func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 	if d.Unit == nil {
 		return nil, false
@@ -303,7 +304,18 @@ func (p *Page) AsQuantity(d *plan.Def) (syntax.Expr, bool) {
 			return mixed, true
 		}
 	}
-	x, fs := syntax.ParseExpr(p.Shown(d, units.File))
+	text := p.Shown(d, units.File)
+	if q, ok := p.shown[text]; ok {
+		own := *q
+		return &own, true
+	}
+	x, fs := syntax.ParseExpr(text)
+	if q, ok := x.(*syntax.Quantity); ok && len(fs) == 0 {
+		if p.shown == nil {
+			p.shown = map[string]*syntax.Quantity{}
+		}
+		p.shown[text] = q
+	}
 	return x, len(fs) == 0
 }
 

@@ -36,8 +36,9 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			var steps []algebra.Step
 			unknown = s.Unknown
 			steps, x = rearranged(s, i)
-			out = slices.Grow(out, len(steps)+2)
-			for _, s := range steps { // the roots of one equation have the same way to them
+			out = slices.Grow(out, len(steps)+3) // and what is said beside them
+			for _, s := range steps {
+				// The roots of one equation have the same way to them.
 				l := stepLine(s)
 				if says := l.LeftBox().Text() + " = " + l.RightBox().Text(); !slices.Contains(told, says) {
 					out, told = append(out, l), append(told, says)
@@ -48,14 +49,14 @@ func solved(p *eval.Page, e *entry.Entry, s *eval.Solved, name string) []entry.W
 			out = append(out, entry.WorkLine{Left: named(v.Name), Shown: v, Reason: entry.Words(s.How)})
 			continue
 		}
-		lines := lines(p, unknown, x, e, i)
-		if single || saidAbove(out, lines[0]) {
-			lines = lines[1:]
-			if !single && !said(out[len(out)-1], entry.WorkLine{Left: named(unknown), Right: x}) {
-				lines[0].Left = named(unknown)
+		from := len(out)
+		out = lines(p, out, unknown, x, e, i)
+		if single || saidAbove(out[:from], out[from]) {
+			out = slices.Delete(out, from, from+1)
+			if !single && !said(out[from-1], entry.WorkLine{Left: named(unknown), Right: x}) {
+				out[from].Left = named(unknown)
 			}
 		}
-		out = append(out, lines...)
 		if v.Name != unknown { // t1 is the first t
 			out[len(out)-1].Left = named(v.Name)
 		}

@@ -50,7 +50,7 @@ func result(p *eval.Page, name string, x syntax.Expr, e *entry.Entry) []entry.Wo
 	case *syntax.With:
 		return []entry.WorkLine{{Left: &syntax.Name{Name: name}, Right: x}, {Shown: &e.Values()[0]}}
 	}
-	return lines(p, name, x, e, 0)
+	return lines(p, make([]entry.WorkLine, 0, 3), name, x, e, 0)
 }
 
 // slopeLines are the lines of a slope: the derivative, where a rule gives it, and
@@ -106,21 +106,22 @@ func stepLine(s algebra.Step) entry.WorkLine {
 
 func stepLines(steps []algebra.Step) []entry.WorkLine { return each.Of(steps, stepLine) }
 
-// lines is an expression in symbols, with its values put in, and its result.
-func lines(p *eval.Page, name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
+// lines adds an expression in symbols, with its values put in, and its result.
+func lines(p *eval.Page, out []entry.WorkLine, name string, x syntax.Expr, e *entry.Entry, value int) []entry.WorkLine {
 	first := entry.WorkLine{Left: named(name), Right: x}
 	if own := e.Values()[value]; own.Name == name {
 		first.Left = own.Letter()
 	}
-	out := append(make([]entry.WorkLine, 0, 3), first)
 	if f, ok := formulaOf(p, x, e.Line); ok {
 		lead := entry.WorkLine{Formula: f.Name, Left: f.Left, Right: f.Right}
 		x = algebra.Substitute(f.Right, eval.Arguments(x.(*syntax.Call), f))
 		first.Right = x
-		out = append(out[:0], lead, first)
-		if left, ok := f.Left.(*syntax.Name); ok && left.Name == name && typeset.Text(x) == typeset.Text(f.Right) {
-			out = out[:1]
+		out = append(out, lead)
+		if left, ok := f.Left.(*syntax.Name); !ok || left.Name != name || typeset.Text(x) != typeset.Text(f.Right) {
+			out = append(out, first)
 		}
+	} else {
+		out = append(out, first)
 	}
 	if put := withValues(p, x, e.Line); put != x && !isShown(put, e.Values()[value]) {
 		out = append(out, entry.WorkLine{Right: put})
