@@ -24,8 +24,11 @@ func For(text string) (Audience, int) {
 	from, _ := trimBlanks(text, 0, len(text))
 	for _, a := range audiences {
 		rest, ok := strings.CutPrefix(text[from:], a.words)
+		if !ok {
+			continue
+		}
 		behind, _ := trimBlanks(rest, 0, len(rest))
-		if ok && behind > 0 && behind < len(rest) && rest[behind] != '=' {
+		if behind > 0 && behind < len(rest) && rest[behind] != '=' {
 			return a.of, from + len(a.words) + behind
 		}
 	}

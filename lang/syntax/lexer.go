@@ -195,8 +195,10 @@ func (l *scanner) unitHere(alone bool) bool {
 	if t := l.last(2); t != nil && t.kind == nameToken && !t.call && isDegree(u.at(at)) && runsIntoFunction(t.text) {
 		u.end = at + utf8.RuneLen(u.at(at)) // sin 30°/m is sin(30°)/m
 	}
-	if then := strings.Index(l.text[at:l.end], " then "); l.head == barsText && then >= 0 {
-		u.end = at + then
+	if l.head == barsText {
+		if then := strings.Index(l.text[at:l.end], " then "); then >= 0 {
+			u.end = at + then
+		}
 	}
 	end := u.scan(at)
 	if end == at {

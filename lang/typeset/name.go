@@ -47,8 +47,11 @@ func parts(name string) parted {
 	if rest, ok := strings.CutPrefix(name, "Δ"); ok && rest != "" && rest[0] != '_' && !isDigit(rest[0]) && rest[0] != '\'' {
 		s.change, name = true, rest
 	}
-	cut := strings.IndexAny(name, "_0123456789'")
-	if cut <= 0 {
+	cut := 0
+	for cut < len(name) && name[cut] != '_' && name[cut] != '\'' && !isDigit(name[cut]) {
+		cut++
+	}
+	if cut == 0 || cut == len(name) {
 		s.base = name
 		return s
 	}

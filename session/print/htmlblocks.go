@@ -113,7 +113,7 @@ func (p *page) lines(what string, lines []entry.WorkLine) {
 	for i := range lines {
 		l := &lines[i]
 		set[i] = right(l)
-		if n := breadth(l.Left); n <= wide {
+		if n := set[i].left; n <= wide {
 			left = max(left, n)
 		} else {
 			most = max(most, n)
@@ -187,7 +187,7 @@ func (p *page) sides(l *entry.WorkLine, right rightSide) {
 		p.formula(one)
 		p.text("</span>")
 		return
-	} else if breadth(l.Left) > wide {
+	} else if right.left > wide {
 		class = "left wide"
 	}
 	p.text(`<span class="`, class, `">`)

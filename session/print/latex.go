@@ -321,7 +321,7 @@ func (p *paper) texLine(l *entry.WorkLine) []string {
 	}
 	if one := whole(l, set); !one.IsEmpty() {
 		rows, left, right = append(rows, `& \quad `+lapped(one.LaTeX(), "120mm")), "", nil
-	} else if breadth(l.Left) > wide {
+	} else if set.left > wide {
 		rows, left = append(rows, `& \quad `+lapped(l.LeftBox().LaTeX(), "120mm")), ""
 	}
 	rows = append(rows, aligned(left, right)...)

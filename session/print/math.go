@@ -124,15 +124,17 @@ const longest, longestBeside = 66, 25
 type rightSide struct {
 	rows  []typeset.Box // as many as it needs
 	reach int           // the breadth of the widest
+	left  int           // that of the left side
 }
 
 // right sets what stands at the right of a line.
 //
 // A value is never broken: a number and its unit are one.
 func right(l *entry.WorkLine) rightSide {
+	out := rightSide{left: breadth(l.Left)}
 	if l.Shown != nil || l.Right == nil {
 		s := shown{Value: l.Shown}
-		out := rightSide{reach: utf8.RuneCountInString(s.text())}
+		out.reach = utf8.RuneCountInString(s.text())
 		if l.Shown != nil {
 			out.rows = []typeset.Box{s.box()}
 		}
@@ -142,11 +144,12 @@ func right(l *entry.WorkLine) rightSide {
 	if l.Column > 0 {
 		most = longestBeside
 	}
-	if wide := breadth(l.Right); wide <= most {
-		return rightSide{[]typeset.Box{l.RightBox()}, wide}
+	if out.reach = breadth(l.Right); out.reach <= most {
+		out.rows = []typeset.Box{l.RightBox()}
+	} else {
+		out.rows, out.reach = typeset.Rows(l.Right, most, breadth)
 	}
-	rows, widest := typeset.Rows(l.Right, most, breadth)
-	return rightSide{rows, widest}
+	return out
 }
 
 // tex gives the rows of a right side.
@@ -169,7 +172,7 @@ func (r rightSide) tex() []string {
 //
 // So a long name with a short value takes one row and not two.
 func whole(l *entry.WorkLine, right rightSide) typeset.Box {
-	if n := breadth(l.Left); n <= wide || n+3+right.reach > phone || len(right.rows) != 1 {
+	if n := right.left; n <= wide || n+3+right.reach > phone || len(right.rows) != 1 {
 		return typeset.Box{}
 	}
 	return typeset.Relation(l.LeftBox(), "=", right.rows[0])
