@@ -1,5 +1,7 @@
 package ops
 
+import "math/big"
+
 // row is all that is known of one operation.
 type row struct {
 	name     string
@@ -10,6 +12,9 @@ type row struct {
 	// value is the number that the operation makes of its operands and its
 	// constant; the kernels for many points at once are made from its text.
 	value func(a, b, k float64) float64
+	// many is value to many digits, of operands that are; nil where no value is, or where
+	// only the nearest number tells, as in round.
+	many func(a, b *big.Float, k float64) *big.Float
 	// shows says what the value tells of an operand that is none.
 	shows shown
 	// tame tells that the value of finite operands is finite.

@@ -13,9 +13,6 @@ const exact = 0x1p-53
 // sine that could be any number is not shown as 0.
 const lostAngle = 1e-3 * 2 * math.Pi
 
-// lostTurn is the least angle of which that may be: a few roundings are its error then.
-const lostTurn = lostAngle / fewRoundings
-
 // fewRoundings is the error of a place that a search comes to, as a part of it.
 const fewRoundings = 16 * exact
 
@@ -68,6 +65,7 @@ func (d bounds) apply(op ops.Op, a, b bounded, k float64) (bounded, ops.Fault) {
 	if d.strict != nil && op == ops.Less && a.v == b.v {
 		*d.strict = true
 	}
+	d.main.residue = d.main.residue || a.v != 0 && a.zero() || b.v != 0 && b.zero()
 	if inverse, ok := op.Inverse(); ok && inverse.Turns && a.e > lostAngle {
 		return bounded{}, ops.LostAngle
 	}
@@ -132,10 +130,14 @@ func (d bounds) branch(condition bounded) (yes, no bool) {
 	return condition.v+condition.e >= 1, condition.v-condition.e < 1
 }
 
-// The value is that of the branch that is taken; it may be off as far as the other one lies.
+// The value is that of the branch that is taken. Where the other one is another value, and not
+// only off by as much, it is a jump: how far that goes says nothing of the value.
 func (bounds) either(condition, a, b bounded) bounded {
 	if condition.v < 1 {
 		a, b = b, a
+	}
+	if math.Abs(a.v-b.v) > a.e+b.e {
+		return bounded{a.v, math.Inf(1)}
 	}
 	h := a.reach().Hull(b.reach())
 	return bounded{a.v, max(a.v-h.Lo, h.Hi-a.v)}

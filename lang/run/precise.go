@@ -12,7 +12,7 @@ import (
 const (
 	// preciseBits is to how many bits precise numbers are worked out, and simpleBits
 	// to how many one is known that is a decimal or a fraction.
-	preciseBits, simpleBits = 256, 200
+	preciseBits, simpleBits = ops.DigitsBits, 200
 	// simpleDigits is how many digits a decimal has that a number is taken for, and
 	// mostUnder the greatest divisor of a fraction.
 	simpleDigits, mostUnder = 12, 999
@@ -36,8 +36,8 @@ func magnitude(v *big.Float) float64 { x, _ := v.Float64(); return math.Abs(x) }
 func exactly(v *big.Float) precise { return precise{v, math.Ldexp(magnitude(v), -simpleBits)} }
 
 // simplest is what a number within an interval is meant to be: 0, a decimal of up to
-// twelve digits, or a fraction of whole numbers below a thousand times a power of
-// ten; else what lies in the middle.
+// twelve digits, such a number of degrees, or a fraction of whole numbers below a thousand
+// times a power of ten; else what lies in the middle.
 //
 // 1/3 of the givens is held as 0.333…, with sixteen digits; taken for the fraction it cancels
 // to a true 0, which tells equations that depend on each other from ones that nearly do.
@@ -49,6 +49,11 @@ func simplest(x ops.Interval) precise {
 	if x.Hi-x.Lo <= unsettled*math.Abs(middle) {
 		text := strconv.FormatFloat(middle, 'e', simpleDigits-1, 64)
 		if v := decimal(text); within(v, x) {
+			return exactly(v)
+		}
+		degree := newBig().Quo(ops.Pi(), newBig().SetInt64(180))
+		degrees, _ := newBig().Quo(newBig().SetFloat64(middle), degree).Float64()
+		if v := decimal(strconv.FormatFloat(degrees, 'e', simpleDigits-1, 64)); within(v.Mul(v, degree), x) {
 			return exactly(v)
 		}
 		mantissa, power, _ := strings.Cut(text, "e")

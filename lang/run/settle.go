@@ -13,17 +13,16 @@ import (
 // before. Where nothing cancels, no bound is worked out.
 func (p *Program) Settle(st *State, s, from Slot) {
 	failed := st.Failure(s)
-	doubtful := failed.Kind == ops.NoReal || failed.Kind == ops.NoFault && p.cancels(st, s, from)
+	doubtful := failed.Kind == ops.NoReal || failed.Kind == ops.LostAngle || failed.Kind == ops.NoFault && p.cancels(st, s, from)
 	if failed.Slot < from || !doubtful {
 		return
 	}
-	m := st.bounds(p)
-	m.failed = Failure{}
-	all := m.at(s)
+	all, why := st.bounds(p).sure(s)
 	st.forget(from) // of what was looked for, more is known from its value as it is set below
 	switch {
-	case all == nil && failed.Kind == ops.NoFault && (m.failed.Kind == ops.DivZero || m.failed.Kind == ops.LostAngle):
-		st.failures = append(st.failures, m.failed)
+	case all == nil && (why.Kind == ops.DivZero || why.Kind == ops.LostAngle || why.Kind == ops.NoReal):
+		p.settleOperands(st, why.Slot, from)
+		st.failures = append(st.failures, why)
 		st.causes[s] = int32(len(st.failures))
 		return
 	case all == nil:
@@ -31,9 +30,15 @@ func (p *Program) Settle(st *State, s, from Slot) {
 	}
 	st.causes[s] = 0
 	for i, n := range all {
-		if at := st.column(s) + i; failed.Kind != ops.NoFault || n.zero() {
-			st.vals[at] = n.settled()
-		}
+		st.vals[st.column(s)+i] = n.settled()
+	}
+}
+
+// settleOperands settles what an operation of the line was to work on that failed, so that it
+// is told as it is: ln of 0, and not of the residue that is left of it.
+func (p *Program) settleOperands(st *State, s, from Slot) {
+	if in := &p.Main.Instrs[s]; in.Op.Operands() > 0 && in.A >= from {
+		p.Settle(st, in.A, from)
 	}
 }
 
@@ -73,7 +78,8 @@ func (p *Program) Residue(st *State, fn int, from, to float64) float64 {
 // its error, in coherent SI units. It is 0 if the slot has no value.
 func (p *Program) Off(st *State, s Slot) []float64 {
 	out := []float64{0}
-	for i, n := range p.bound(st, s) {
+	all, _ := st.bounds(p).sure(s)
+	for i, n := range all {
 		if i > 0 {
 			out = append(out, 0)
 		}
@@ -88,13 +94,11 @@ func (p *Program) Off(st *State, s Slot) []float64 {
 // own unit: the bound of its value's error, divided by that of one number of
 // its size.
 func (p *Program) AddedUp(st *State, s Slot) float64 {
-	return max(math.Abs(st.At(s)), p.Off(st, s)[0]/exact)
-}
-
-// bound is the elements of a slot with the bounds of their errors; nil if it has
-// no value.
-func (p *Program) bound(st *State, s Slot) []bounded {
-	return st.bounds(p).at(s)
+	size := math.Abs(st.At(s))
+	if all := st.bounds(p).at(s); len(all) > 0 && all[0].e-all[0].e == 0 {
+		size = max(size, all[0].e/exact)
+	}
+	return size
 }
 
 // small is how small the result of a sum must be, as a part of what it is added
@@ -102,33 +106,45 @@ func (p *Program) bound(st *State, s Slot) []bounded {
 // than are shown.
 const small = 1e-6
 
+// steep is how steep an operation is whose result may be off by more than is shown as it is,
+// where its operand was rounded a few times.
+const steep = kept / fewRoundings
+
 // cancels tells whether some instruction may have left a residue in the slots
 // from ≤ i ≤ s.
 func (p *Program) cancels(st *State, s, from Slot) bool {
 	for i := from; i <= s; i++ {
 		in := &p.Main.Instrs[i]
 		switch _, together := in.Op.Elements(0); {
-		case in.Op == ops.Slope, in.Op == ops.Call && p.Funcs[in.A].adds(p):
+		case in.Op == ops.Slope, in.Op == ops.Call && p.Funcs[in.A].holds(p, decides):
 			return true
-		case !in.Op.Cancels():
-		case together || st.residue(in, i, i < s) || st.lostTurn(in):
+		case !in.Op.Cancels() && in.Op != ops.Pow && in.Op != ops.PowVar:
+		case st.steepness(in) > steep, in.Op.Cancels() && (together || st.residue(in, i)):
 			return true
 		}
 	}
 	return false
 }
 
-// lostTurn tells whether an operation is the sine, cosine or tangent of an angle so large that
-// rounding may leave nothing of it.
-func (st *State) lostTurn(in *Instr) bool {
-	inverse, ok := in.Op.Inverse()
-	return ok && inverse.Turns && st.causes[in.A] == 0 && math.Abs(st.At(in.A)) > lostTurn
+// steepness is how many times its part of itself the operand of a power or a sine may be off
+// that is the part of the result; 0 of others.
+func (st *State) steepness(in *Instr) float64 {
+	inverse, _ := in.Op.Inverse()
+	switch {
+	case in.Op == ops.Pow:
+		return math.Abs(in.K)
+	case in.Op == ops.PowVar && st.causes[in.B] == 0:
+		return math.Abs(st.At(in.B))
+	case inverse.Turns && st.causes[in.A] == 0:
+		return math.Abs(st.At(in.A))
+	}
+	return 0
 }
 
 // residue tells whether an element of a slot is so small beside what it was worked out from
-// that rounding may have left it. A 0 that more is worked out from may hide as much as its
-// terms were off by. Of several of which one has no value the others are not looked at here.
-func (st *State) residue(in *Instr, s Slot, more bool) bool {
+// that rounding may have left it. A 0 may hide as much as its terms were off by. Of several of
+// which one has no value the others are not looked at here.
+func (st *State) residue(in *Instr, s Slot) bool {
 	if st.causes[s] != 0 {
 		return st.span(s).width > 1
 	}
@@ -137,7 +153,7 @@ func (st *State) residue(in *Instr, s Slot, more bool) bool {
 		if in.Op.Operands() == 2 {
 			size = max(math.Abs(st.vals[st.span(in.A).at(int32(e))]), math.Abs(st.vals[st.span(in.B).at(int32(e))]))
 		}
-		if v = math.Abs(v); (v != 0 || more) && v < small*size {
+		if math.Abs(v) < small*size {
 			return true
 		}
 	}
@@ -149,9 +165,27 @@ func (f *Func) adds(p *Program) bool {
 	return f.holds(p, func(_ *Code, in *Instr) bool { return in.Op.Cancels() || in.Op == ops.Slope })
 }
 
+// decides tells whether what terms may leave when they cancel can matter to a function: in its
+// value, or in the interval that is taken.
+func decides(_ *Code, in *Instr) bool {
+	return in.Op.Cancels() || in.Op == ops.Slope || in.Op == ops.Less || in.Op == ops.AtMost
+}
+
 // mainBounds holds the bounds of slots of the main code, as far as they have been
 // asked for.
-type mainBounds struct{ asked[bounded, bounds] }
+type mainBounds struct {
+	asked[bounded, bounds]
+	digits *mainDigits // nil until one is doubtful
+	// residue tells that an operation has met a number that is 0 but for its error.
+	residue bool
+}
+
+// forget forgets what is known of the slots from n on.
+func (m *mainBounds) forget(n Slot) {
+	if m.asked.forget(n); m.digits != nil {
+		m.digits.forget(n)
+	}
+}
 
 // bounds is what the state knows of them.
 func (st *State) bounds(p *Program) *mainBounds {

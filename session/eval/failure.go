@@ -152,6 +152,13 @@ func (l *Line) numberAt(in run.Instr) string {
 		for n := 7; n <= 17 && text == shown(edge, 0); n++ {
 			text = shown(v, n)
 		}
+		switch {
+		case text != shown(edge, 0):
+		case v > edge:
+			return "a little more than " + text
+		case v < edge:
+			return "a little less than " + text
+		}
 	}
 	return text
 }
