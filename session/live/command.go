@@ -169,7 +169,11 @@ func (c *command) lineOf() (message, hint string, offer []string) {
 		value = strings.TrimPrefix(strings.TrimPrefix(value, "to "), "from ")
 	}
 	change := c.cmd.Word == "change" && value != "" && value != "to"
-	if _, err := strconv.Atoi(word); err == nil && change {
+	_, err := strconv.Atoi(word)
+	switch {
+	case err == nil && value == "to":
+		return "The new line is missing behind `to`.", "Write, for example, `change " + word + " to " + valueFor(c.Entries(), "") + "`.", nil
+	case err == nil && change:
 		return "The new line comes after `to`.", "", []string{word + " to " + value}
 	}
 	message, hint = "The number of a line is missing.", "Write, for example, `"+c.cmd.Word+c.example()+"`."

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"steelyard/lang/finding"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
 	"steelyard/session"
@@ -16,15 +17,7 @@ import (
 // with is with k = 260 N/m alone: what would move on the page if givens had other values.
 func (c *command) with() {
 	w := Wording{Word: "`with`", Open: "`with ", Close: "`"}
-	var texts []string
-	for part := range strings.SplitSeq(c.cmd.Arg, ",") {
-		if n := len(texts); n > 0 && !strings.Contains(part, "=") {
-			texts[n-1] += "," + part // words for the name
-		} else {
-			texts = append(texts, strings.TrimSpace(part))
-		}
-	}
-	changed, refused := Replaced(c.Entries(), texts, w)
+	changed, refused := Replaced(c.Pad, []string{c.cmd.Arg}, w)
 	if refused != nil {
 		c.refuse(refused.Message, refused.Hint)
 		return
@@ -49,12 +42,29 @@ func (w Wording) of(text string) string { return w.Open + text + w.Close }
 // Refused says why a given can't be replaced.
 type Refused struct{ Message, Hint string }
 
-// Replaced finds the lines of the givens that are to be replaced, each written as
-// NAME = VALUE or NAME@LINE = VALUE, with the text that stands there instead. The words
-// of a given stay unless there are others.
-func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string, *Refused) {
-	out := map[int]string{}
+// replacements are the givens in some texts, each NAME = VALUE; what holds no = is a part of
+// the one before it, words for its name or elements of a list.
+func replacements(with []string) []string {
+	var out []string
 	for _, text := range with {
+		for i, part := range strings.Split(strings.ReplaceAll(text, ";", ","), ",") {
+			if i > 0 && !strings.Contains(part, "=") {
+				out[len(out)-1] += "," + part
+			} else {
+				out = append(out, strings.TrimSpace(part))
+			}
+		}
+	}
+	return out
+}
+
+// Replaced finds the lines of the givens of a page that are to be replaced, each written as
+// NAME = VALUE or NAME@LINE = VALUE, with the text that stands there instead. The words
+// of a given stay unless there are others, and so does its kind of quantity: the lines below
+// are written for it.
+func Replaced(pad *session.Pad, with []string, w Wording) (map[int]string, *Refused) {
+	out, entries := map[int]string{}, pad.Entries()
+	for _, text := range replacements(with) {
 		left, value, ok := strings.Cut(text, "=")
 		said, at, placed := strings.Cut(strings.TrimSpace(left), "@")
 		said = strings.TrimSpace(said)
@@ -62,15 +72,6 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		if !ok || name == "" || strings.TrimSpace(value) == "" {
 			word, _, _ := strings.Cut(said, " ")
 			return nil, refused("The new value is missing behind "+w.Word+".", "Write, for example, "+w.of(valueFor(entries, syntax.Canonical(word)))+".")
-		}
-		stmt, fs := syntax.Parse("x = " + strings.TrimSpace(value))
-		d, ok := stmt.(*syntax.Define)
-		if !ok || !written(d) {
-			hint := "Write a number with its unit."
-			if len(fs) > 0 {
-				hint = fs[0].Message + " " + fs[0].Hint
-			}
-			return nil, refused("In "+w.of(text)+", "+said+" has no number.", hint)
 		}
 		lines := givenLines(entries, name)
 		line := 0
@@ -97,11 +98,23 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 			}
 			return nil, noGiven(entries, said, name, w)
 		}
+		stmt, fs := syntax.Parse(name + " = " + strings.TrimSpace(value))
+		d, ok := stmt.(*syntax.Define)
+		if !ok || !written(d) {
+			hint := "Write a number with its unit."
+			if len(fs) > 0 {
+				hint = fs[0].Message + " " + fs[0].Hint
+			}
+			return nil, refused("In "+w.of(text)+", "+said+" has no number.", hint)
+		}
 		if hint := lacksUnit(entries, line, said, d, w); hint != "" {
 			return nil, refused(w.of(text)+" sets "+said+" without a unit.", hint)
 		}
-		if message, values := ownUnit(entryAt(entries, line), &syntax.Define{Ident: syntax.Ident{Name: name}, X: d.X}); len(values) > 0 {
+		if message, values := ownUnit(entryAt(entries, line), d); len(values) > 0 {
 			return nil, refused(message, "Write "+w.of(values[0])+" or "+w.of(values[1])+".")
+		}
+		if f := otherKind(pad, name+"@"+strconv.Itoa(line), d); f != nil {
+			return nil, refused(f.Message, f.Hint)
 		}
 		if _, twice := out[line]; twice {
 			return nil, refused(said+" of line "+strconv.Itoa(line)+" is replaced twice.", "Use "+w.Word+" once for each given value.")
@@ -109,6 +122,17 @@ func Replaced(entries []*entry.Entry, with []string, w Wording) (map[int]string,
 		out[line] = otherwise(entryAt(entries, line), d, said+" = "+strings.TrimSpace(value))
 	}
 	return out, nil
+}
+
+// otherKind is why a line of the page could not have the given with that value: it is another
+// kind of quantity, or another number of values.
+func otherKind(pad *session.Pad, given string, now *syntax.Define) *finding.Finding {
+	e := pad.Preview(pad.Next(), given+" with "+given+" = "+syntax.PrintExpr(now.X))
+	if e == nil {
+		return nil
+	}
+	f, _ := e.Refusal()
+	return f
 }
 
 // valueFor is a given with a value, for an example: of the page, if it has one.

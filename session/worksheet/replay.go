@@ -93,7 +93,7 @@ func Replay(ctx context.Context, s *Sheet, o Options) *Report {
 	table := pad.Table()
 	r.stopped = ctx.Err() != nil
 	if len(o.With) > 0 && !r.stopped {
-		changed, refused := live.Replaced(pad.Entries(), o.With, wording)
+		changed, refused := live.Replaced(pad, o.With, wording)
 		if refused != nil {
 			r.Problem = &FileProblem{Kind: WrongOption, Path: s.path, Message: refused.Message, Hint: refused.Hint}
 			return r
@@ -157,7 +157,7 @@ func (s *Sheet) records(rows []Row) {
 // those of the old values.
 func (s *Sheet) With(ctx context.Context, with []string) (*Sheet, *FileProblem) {
 	_, pad := work(ctx, s, nil, false)
-	changed, refused := live.Replaced(pad.Entries(), with, wording)
+	changed, refused := live.Replaced(pad, with, wording)
 	if refused != nil {
 		return nil, &FileProblem{Kind: WrongOption, Path: s.path, Message: refused.Message, Hint: refused.Hint}
 	}

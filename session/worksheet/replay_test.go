@@ -78,7 +78,7 @@ func TestReplay(t *testing.T) {
 		{name: "with", with: []string{"m = 0.10 kg"}, say: []string{"0.4624 J → 0.578 J", "256.889 N/m → 321.111 N/m", "2 results move", "1 check holds"}, hush: []string{"!"}},
 		{name: "with, by line", with: []string{"v@4 = 6.8 m/s"}, say: []string{"0.4624 J → 1.8496 J"}},
 		{name: "with two", with: []string{"m = 0.10 kg", "v=6.8 m/s"}, say: []string{"→ 2.312 J"}},
-		{name: "with another dimension", with: []string{"m = 0.10 m"}, status: 1},
+		{name: "with another dimension", with: []string{"m = 0.10 m"}, status: 2, say: []string{"m is a mass"}},
 		{name: "with a result", with: []string{"W = 1 J"}, status: 2, say: []string{"W is worked out"}},
 		{name: "with an unknown name", with: []string{"q = 1 J"}, status: 2, say: []string{"No line defines q"}},
 		{name: "with another line", with: []string{"v@3 = 1 m/s"}, status: 2, say: []string{"line 3"}},
