@@ -149,6 +149,13 @@ const Least = 1e-308
 // below Least.
 func Held(v float64) bool { return v == 0 || v-v == 0 && math.Abs(v) >= Least }
 
+// Ratio is a over b, and whether a number can hold it: b may be 0, or one of them so large beside
+// the other that nothing can be said of it.
+func Ratio(a, b float64) (float64, bool) {
+	r := a / b
+	return r, Held(r) && (r != 0 || a == 0)
+}
+
 // Suspect tells whether a value needs a second look: it isn't finite, or it is
 // a zero that may hide a value too small to hold.
 //

@@ -306,8 +306,7 @@ func checkFailed(l *eval.Line, s *syntax.CheckStmt, a, b entry.Value, out *entry
 	msg := "The check does not hold" + where + ": the left side is " + left + ", the right side " + right
 	if left == right && math.Abs(a.SI-b.SI) <= near*math.Abs(b.SI) {
 		msg = "The check does not hold" + where + ": both sides are " + left
-	} else if a, b := a.SI, b.SI; b != 0 && a != b {
-		part := (a - b) / math.Abs(b) * 100
+	} else if part, held := percent(a.SI-b.SI, b.SI); held && a.SI != b.SI {
 		word := "more"
 		if part < 0 {
 			word, part = "less", -part

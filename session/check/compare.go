@@ -3,6 +3,8 @@ package check
 import (
 	"math"
 
+	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -36,6 +38,10 @@ func Compare(l *eval.Line, s *syntax.Compare) {
 	if !ok1 || !ok2 {
 		return
 	}
+	if by := left.SI - right.SI; !ops.Finite(by) {
+		l.Find(finding.New(finding.OutOfRange, s.X.Span().Join(s.With.Span()), "The difference is too large: numbers here go to 10^308.", "Check the powers and exponents."))
+		return
+	}
 	rows := entry.Lines{apart(l, s, left, right)}
 	u := l.Off(eval.At(l.Depends(both.left.Slot), 0).Minus(eval.At(l.Depends(both.right.Slot), 0)))
 	if u > 0 && u-u == 0 { // of equal ones there is none, and where it can't be told a finding says so
@@ -61,20 +67,30 @@ func apart(l *eval.Line, s *syntax.Compare, a, b entry.Value) entry.Said {
 		said = said.And(" is")
 	}
 	difference := l.Told(l.Set.Figures, math.Abs(by), a.Unit.OfDifference())
-	if b.SI == 0 || a.Unit.Affine() { // a part of a temperature says nothing
+	part, held := percent(math.Abs(by), b.SI)
+	if !held || a.Unit.Affine() { // a part of a temperature says nothing
 		return said.And(" …"+word+"…", difference, than)
 	}
-	part := l.Told(units.Figures{N: 3}, math.Abs(by/b.SI), units.Of("%"))
-	said = said.And(" …"+word+"…", part, than)
+	said = said.And(" …"+word+"…", l.Told(units.Figures{N: 3}, part/100, units.Of("%")), than)
 	if !syntax.IsPlain(s.With) {
 		said = said.And(" = …", b.Said())
 	}
 	return said.And(": the difference is …", difference)
 }
 
+// percent is what part of a size a difference is, in %, and whether a number can hold that.
+func percent(by, of float64) (float64, bool) {
+	part, held := ops.Ratio(by, math.Abs(of))
+	return part * 100, held && ops.Finite(part*100)
+}
+
 // surely says how many standard uncertainties a difference is.
 func surely(l *eval.Line, by, u float64, unit *units.Unit) entry.Said {
-	times, size := math.Abs(by)/u, l.Told(units.Figures{N: 2, Keep: true}, u, unit.OfDifference())
+	times, held := ops.Ratio(math.Abs(by), u)
+	size := l.Told(units.Figures{N: 2, Keep: true}, u, unit.OfDifference())
+	if !held {
+		return entry.Say("one standard uncertainty of the difference is …", size)
+	}
 	count := l.Told(units.Figures{N: 2}, times, units.One)
 	said := entry.Say("that is … standard uncertainties of the difference, of … each", count, size)
 	if count.String() == "1" {

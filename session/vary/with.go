@@ -7,6 +7,7 @@ import (
 
 	"steelyard/lang/algebra"
 	"steelyard/lang/finding"
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -44,6 +45,7 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 		return
 	}
 	r.Shows, r.Records = true, true
+	factor, held := ops.Ratio(got.Value, was.Value)
 	switch {
 	case !was.OK, was.Static.Absent, got.Static.Shape != run.Scalar:
 	case got.Value == was.Value:
@@ -53,8 +55,8 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 				r.Notes = append(r.Notes, along(l, s.X, by)...)
 			}
 		}
-	case was.Value != 0:
-		r.Notes = []entry.Said{entry.Say("… times … as it was", times(l, got.Value/was.Value, got.Slot, was.Slot), entry.Math(s.X))}
+	case held:
+		r.Notes = []entry.Said{entry.Say("… times … as it was", times(l, factor, got.Slot, was.Slot), entry.Math(s.X))}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
