@@ -26,7 +26,9 @@ func stays(l *eval.Line, defs []*plan.Def) {
 			continue
 		}
 		l.Entry.Findings = slices.DeleteFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.ID == finding.GivenAgain })
-		says = append(says, stillMeans(l, old))
+		if still := stillMeans(l, old); !slices.Contains(says, still) {
+			says = append(says, still)
+		}
 	}
 	if len(says) == 0 {
 		return

@@ -331,6 +331,9 @@ func unread(l *eval.Line) {
 	if name = cmp.Or(name, entry.FunctionOf(l.Entry.Text)); name != d.Name {
 		d = &plan.Def{Name: name, Kind: plan.Function, Slot: run.NoSlot, Func: &syntax.FuncDef{}}
 	}
+	if name == "" && syntax.IsData(l.Entry.Text) {
+		d.Name, name = plan.Readings, plan.Readings
+	}
 	d.Root = d
 	if name != "" {
 		l.Settle(d)

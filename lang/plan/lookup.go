@@ -159,6 +159,9 @@ func (c *coder) unknownName(x *syntax.Name) run.Slot {
 		}
 		return c.refuse(finding.UnknownName, x.At, message, hint, readings...)
 	}
+	if d, some := c.p.Names.before(Readings, c.seen); some {
+		return c.needs(d, x.At)
+	}
 	asUnit := ""
 	if c.p.Units.Has(x.Name) {
 		asUnit = " As a unit it needs a number before it: 1 " + x.Name + "."

@@ -53,6 +53,10 @@ type Def struct {
 	planned *plannedFunc
 }
 
+// Readings is what a table of readings defines that failed: as no name can be spelt so, it
+// may be any name that no line gives.
+const Readings = "the readings"
+
 // Failed tells whether the line that defines the name has no value.
 func (d *Def) Failed() bool { return d.Root != nil }
 

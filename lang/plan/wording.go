@@ -138,10 +138,14 @@ func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b run.Slot) (find
 		if raw.Open == 0 {
 			continue
 		}
-		z := c.p.zeros[raw.Open]
+		z, here := c.p.zeros[raw.Open], "; here it would be "+phrase(side.st)+"."
+		if _, bare := side.x.(*syntax.Number); z.line == c.p.line && !bare { // an unknown
+			return finding.New(finding.UnlikeDimensions, at, "`"+c.source(side.x.Span())+"` is used as "+phrase(c.static(side.slot))+" in this line"+here,
+				"Check the units of each equation."), true
+		}
 		return finding.New(finding.ZeroTwice, at,
 			"The 0 of line "+itoa(z.line)+" was used as "+phrase(c.static(side.slot))+" in line "+itoa(z.fixedBy)+
-				"; here it would be "+phrase(side.st)+".",
+				here,
 			"Give the 0 of line "+itoa(z.line)+" its unit, or use another name here."), true
 	}
 	return finding.Finding{}, false

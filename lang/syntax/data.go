@@ -56,6 +56,9 @@ var dataWord = StatementWord{
 	read: readData, prose: true, bare: true, rows: true, next: []string{"sheet", "where"},
 }
 
+// IsData tells whether a line is meant for readings, whether or not it can be read.
+func IsData(line string) bool { return leadingStatement(line) == &dataWord }
+
 // Exprs are the sides of the conditions.
 //
 // The numbers of the table are no expressions: nothing in them is worked out.

@@ -1,7 +1,5 @@
 package syntax
 
-import "steelyard/lang/finding"
-
 // The statements that are part of the language but not worked out by this
 // version.
 var (
@@ -9,8 +7,3 @@ var (
 	markingWord  = StatementWord{Word: "marking", Form: "marking: RULE", Summary: "How answers are marked.", Example: "marking: 1 point off for a wrong unit", Stored: true, prose: true, colon: true}
 	diagnoseWord = StatementWord{Word: "diagnose", Form: "diagnose ANSWER as NAME", Summary: "Looks for the slip that explains an answer.", Example: "diagnose 128 N as k", prose: true}
 )
-
-func notYet(at Span, what string) *fault {
-	return &fault{finding.New(finding.NotAvailableYet, at, what+" can't be worked out by this version yet.",
-		"Leave it out for now.")}
-}

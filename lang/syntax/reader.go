@@ -173,7 +173,7 @@ func (r *reader) statement() (Stmt, *fault) {
 func (r *reader) worded(w *StatementWord) (Stmt, *fault) {
 	at := Span{From: r.from, To: r.from + len(firstWord(r.text[r.from:r.to]))}
 	if !w.Ready {
-		return nil, notYet(at, "The statement `"+w.Word+"`")
+		return nil, &fault{finding.New(finding.NotAvailableYet, at, "`"+w.Word+"` doesn't work yet.", "Leave it out for now.")}
 	}
 	r.word = w
 	s, bad := w.read(r, at.To)

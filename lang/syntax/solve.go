@@ -151,6 +151,9 @@ var choosing = map[string]Choice{
 func readSolve(r *reader, p *exprParser) (Stmt, *fault) {
 	s, bad := p.solve()
 	if tokens := p.tokens; bad != nil {
+		if len(tokens) > 1 && tokens[1].is("for") {
+			return nil, &fault{finding.New(finding.Unreadable, tokens[1].span(), "The equation is missing between `solve` and `for`.", "")}
+		}
 		if offer := r.forWhat(tokens); offer != nil {
 			bad = offer
 		} else if one := inOrder(tokens); one != nil {

@@ -41,23 +41,31 @@ type table struct {
 // The steps are in the order in which a reader would find what is wrong: the file, the heads,
 // the uncertainties, the numbers, and at last the conditions, which need all of them.
 func Data(l *eval.Line, s *syntax.Data) {
-	t := &table{Line: l, s: s}
+	if t := (&table{Line: l, s: s}); !t.worked() {
+		l.Fail(&plan.Def{Name: plan.Readings}, nil)
+	}
+}
+
+// worked works the table out, and tells whether its columns have their names.
+func (t *table) worked() bool {
+	l, s := t.Line, t.s
 	if !t.read() || !t.units() || !t.uncertainties() || !t.held() {
-		return
+		return false
 	}
 	all, left := t.elements(), 0
 	if len(s.Where) > 0 {
 		keep, ok := t.kept(all)
 		if !ok {
-			return
+			return false
 		}
 		if left = t.only(all, keep); len(t.cols[0]) == 0 {
 			l.Find(finding.New(finding.BadData, s.Where[0].Left.Span(), "No row of the table meets the conditions.", "Check what comes after where."))
-			return
+			return false
 		}
 	}
 	t.define(all, true)
 	t.tells(len(t.cols[0]), left)
+	return true
 }
 
 // read reads the table, from its file or from the lines of the statement.
