@@ -1,5 +1,7 @@
 package syntax
 
+import "slices"
+
 // Reading is one way to read a line, written so that it has no other.
 type Reading struct {
 	Text string
@@ -33,6 +35,12 @@ func (r *Reading) Parse(rd *Reader) Stmt {
 func (r Reading) Named(d *Define, name string) Reading {
 	r.Text, r.tokens = r.Text[:d.NameAt.From]+name+r.Text[d.NameAt.To:], nil
 	return r
+}
+
+// Before tells whether the same letters are grouped as print rather has them, F/(2*k) before
+// (F/2)*k.
+func (r *Reading) Before(o *Reading) bool {
+	return slices.Equal(r.pick, o.pick) && r.form[0] < o.form[0]
 }
 
 // Meets tells whether a line that is written as another reading is open to this

@@ -39,7 +39,7 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	with := inner{Scope: in, names: replacedIn(tokens[len(sides):])}
 	unknown, apart := lackingAmong(of, with)
 	out.Apart = apart
-	line, _ := piecesOf(text, [][]token{sides}).text(nil)
+	line := text[sides[0].from:sides[len(sides)-1].to]
 	several := countOf(sides, "and") + 1
 	if all := slices.Clone(unknown); several > 1 { // m1a is m1*a, where a is one of the unknowns
 		unknown = slices.DeleteFunc(unknown, func(name string) bool {
@@ -62,8 +62,12 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 			lines = append(lines, "solve "+line+" for "+name+clauses)
 		}
 	default:
-		if lines = []string{"check " + line}; sides[0].kind == numToken && sides[1].kind == unitToken && sides[2].is("=") && isSymbol(sides[1].text) {
-			lines = append(lines, "solve "+line+" for "+sides[1].text+clauses) // 25 T = 68.2 s
+		lines = []string{"check " + line}
+		for i := 1; i < len(sides); i++ { // 25 T = 68.2 s, 440 Hz = v/4L
+			lone, under := i == 1 && sides[2].is("="), i > 1 && sides[i-2].over() && sides[i-1].to == sides[i].from
+			if t := &sides[i]; t.kind == unitToken && isSymbol(t.text) && (lone || under) {
+				lines = append(lines, "solve "+line+" for "+t.text+clauses)
+			}
 		}
 	}
 	out.Posed = several > 1 || clauses != "" && !strings.HasPrefix(clauses, " in ")

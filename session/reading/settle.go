@@ -369,7 +369,7 @@ func (s *settler) offers(all []weighed) []string {
 	var out []string
 	var values []entry.Value // of those without letters that may be units
 	for i := range all {
-		if len(out) == maxOffers || all[0].sense == fitting && all[i].sense < plain {
+		if len(out) == maxOffers || all[0].sense == fitting && all[i].sense < plain && !all[i].Before(&all[0].Reading) {
 			break
 		}
 		if slices.ContainsFunc(all, func(o weighed) bool { return o.sense > all[i].sense && o.Meets(&all[i].Reading) }) {

@@ -14,6 +14,7 @@ import (
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/entry"
+	"steelyard/session/eval"
 	"steelyard/units"
 	"steelyard/units/writing"
 )
@@ -22,7 +23,8 @@ import (
 // ½mv² = mgh, or F = ma below a line that gives F. It says so at the first use of the symbol,
 // and the value is shown with its name. It needs that
 //
-//   - of all readings that print allows, for whatever symbol, this one alone makes sense;
+//   - of all readings that print allows, for whatever symbol, this one alone makes sense, and
+//     none that groups it as print rather does is possible;
 //   - what comes out is a quantity that has a name; that it is unusual for the symbol is a caution;
 //   - no name of the page that the equation does not have is nearly the symbol, and would fit
 //     as well: v0 for v, or v for V;
@@ -35,7 +37,7 @@ import (
 // Each of the others is asked about.
 func (s *settler) solveAlone(all []weighed) Verdict {
 	solve, ok := all[0].stmt.(*syntax.Solve)
-	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) }) || all[0].sense < plain && s.but != "" {
+	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) || w.Before(&all[0].Reading) }) || all[0].sense < plain && s.but != "" {
 		return Verdict{}
 	}
 	unknown := solve.Unknowns[0].Name
@@ -342,10 +344,10 @@ func isWord(name string) bool {
 }
 
 // mayBeUnit tells whether a symbol is a factor behind a written number, and a unit: the V of
-// U = 3*V, but not the T of 25 T = 68.2 s, which is a time, as T mostly is.
+// U = 3*V, but not the T of 25 T = 68.2 s, which is a time, as T may be, and no plain unit.
 func (s *settler) mayBeUnit(symbol string, w *weighed, solve *syntax.Solve) bool {
 	u, bad := s.Planner.Units.Parse(symbol, units.AfterNumber)
-	if bad != nil || u.Dim() != w.dim && w.sense == fitting {
+	if bad != nil || u.Dim() != w.dim && w.sense == fitting && !slices.Contains(eval.PlainUnits[:], symbol) {
 		return false
 	}
 	for b := range syntax.Each[*syntax.Binary](solve.Exprs()...) {
