@@ -1,7 +1,6 @@
 package syntax
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -12,16 +11,30 @@ import (
 )
 
 // bracket is an open bracket while its line is read.
-//
-// Whether (10 - 4) takes a unit is known only where it is closed, by what has been
-// met within it; in plain and call the scanner keeps that.
 type bracket struct {
 	sign  byte
 	at    int
+	first int  // the token that is the first within it
 	call  bool // the arguments of a function
 	bare  bool // an exponent, or under a root
-	plain bool // written numbers only, so far
 	with  bool // values are replaced in it, with commas between them
+}
+
+// plain tells whether tokens are written numbers and signs between them alone, so that (10 - 4) m
+// has a unit, and (x - 4) m has none: there m is a factor.
+func plain(tokens []token) bool {
+	for i := range tokens {
+		switch t := &tokens[i]; t.kind {
+		case numToken, piToken, superToken:
+		case signToken:
+			if _, compared := t.compares(); compared || t.text == ":" || t.text == "|" {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
 }
 
 // scanner turns a range of a text into tokens.
@@ -119,7 +132,6 @@ func (l *scanner) one() *fault {
 		l.super()
 	case r == '@':
 		l.emit(lineToken, l.digits(l.pos+1))
-		l.notPlain()
 	default:
 		if _, _, ok := isVulgar(r); ok {
 			return l.writtenNumber()
@@ -127,15 +139,6 @@ func (l *scanner) one() *fault {
 		return l.sign(r, n)
 	}
 	return nil
-}
-
-// notPlain records that the bracket around holds more than written numbers.
-//
-// So (10 - 4) m has a unit, and (x - 4) m has none: there m is a factor.
-func (l *scanner) notPlain() {
-	if n := len(l.open); n > 0 {
-		l.open[n-1].plain = false
-	}
 }
 
 // underRoot tells whether the last number stands under a bare root, √16 m²: how far
@@ -186,7 +189,6 @@ func (l *scanner) unitHere(alone bool) bool {
 		if rest, ok := strings.CutPrefix(l.text[at:l.end], per); ok && !alone && !continuesName(firstRune(rest)) {
 			l.pos = at
 			l.emit(unitToken, at+len(per)).text = "1" + per
-			l.notPlain()
 			return true
 		}
 	}
@@ -206,7 +208,6 @@ func (l *scanner) unitHere(alone bool) bool {
 	}
 	l.pos = at
 	l.emit(unitToken, end)
-	l.notPlain()
 	return true
 }
 
@@ -254,7 +255,6 @@ func (l *scanner) word() *fault {
 		return nil
 	case "that":
 		l.emit(thatToken, end)
-		l.notPlain()
 		return nil
 	case "in":
 		return l.inUnit(end)
@@ -264,7 +264,6 @@ func (l *scanner) word() *fault {
 		}
 		l.ranges = max(l.ranges-1, 0)
 		l.emit(wordToken, end)
-		l.notPlain()
 		return nil
 	case "for", "from", "by", "and", "where", "within", "against", "at", "with":
 		if n := len(l.open); n > 0 && word == "with" {
@@ -275,14 +274,12 @@ func (l *scanner) word() *fault {
 		}
 		l.facing = word == "at"
 		l.emit(wordToken, end)
-		l.notPlain()
 		return nil
 	case slopeText, areaText:
 		if second := l.skip(end); readsCurve(word, l.units().word(second)) {
 			l.emit(wordToken, end)
 			l.pos = second
 			l.emit(wordToken, second+len(l.units().word(second)))
-			l.notPlain()
 			return nil
 		}
 		fallthrough
@@ -300,7 +297,6 @@ func (l *scanner) word() *fault {
 	t.call = l.text[end:min(end+1, l.end)] == "(" ||
 		ops.IsFunction(t.text) && len(t.text) > 1 && l.skip(end) < l.end && l.text[l.skip(end)] == '('
 	l.bare = l.bare || !t.call && runsIntoFunction(t.text)
-	l.notPlain()
 	return nil
 }
 
@@ -337,8 +333,7 @@ func (l *scanner) keeps(word string) bool {
 // within tells whether the bracket that is open is that of a function.
 func (l *scanner) within(function string) bool {
 	n := len(l.open)
-	i := slices.IndexFunc(l.tokens, func(t token) bool { return n > 0 && t.from == l.open[n-1].at })
-	return i > 0 && l.tokens[i-1].kind == nameToken && l.tokens[i-1].text == function
+	return n > 0 && l.open[n-1].call && l.tokens[l.open[n-1].first-2].text == function
 }
 
 // converts tells whether a unit follows what ends here, and an operand is before:
@@ -375,7 +370,6 @@ func (l *scanner) inUnit(end int) *fault {
 			"The unit is missing after `in`.", "Write one, as in `in N/m`.")}
 	}
 	l.emit(wordToken, end).text = "in"
-	l.notPlain()
 	if !l.unitHere(true) {
 		l.pos = next // the unit 1 of pure numbers
 		l.emit(unitToken, next+1)

@@ -29,7 +29,6 @@ func (l *scanner) sign(r rune, width int) *fault {
 	switch l.text[l.pos:min(l.pos+2, l.end)] {
 	case "<=", ">=":
 		l.emit(signToken, l.pos+2)
-		l.notPlain()
 		return nil
 	case "->":
 		if l.converts(l.pos + 2) {
@@ -46,11 +45,7 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return l.closeBracket(byte(r), at)
 	case l.head == barsText && quotes[r] != 0:
 		return l.place(r, at)
-	case r == '|' && l.head == barsText: // no magnitude, but the end of a place
-		l.emit(signToken, at.To)
-		l.notPlain()
-		return nil
-	case r == '|':
+	case r == '|' && l.head != barsText: // there it ends a place
 		return l.bar(at)
 	case r == ';' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '[':
 		return l.listParts(";")
@@ -61,19 +56,12 @@ func (l *scanner) sign(r rune, width int) *fault {
 		return notSpread(at, "± comes after a written number.", "Write it like 0.842 ± 0.002 m. A result has the uncertainty that follows from its givens.")
 	case r == ',' && len(l.open) > 0 && l.open[len(l.open)-1].sign == '|':
 		return &fault{finding.New(finding.Unreadable, at, "A magnitude has one value between its strokes.", "A vector is in brackets, as in |(3, 4) m|.")}
-	case r == ',':
-		l.emit(signToken, at.To)
-		return nil
-	case r == '+', isMinus(r), r == '*', r == '/', r == '÷', r == '∕', r == '⁄', r == '^', isTimes(r), r == '√':
-		l.emit(signToken, at.To)
-		return nil
 	case r == '→' && l.converts(at.To):
 		return l.inUnit(at.To)
 	case r == '=' && l.asks(at.To):
 		return l.inUnit(l.skip(at.To) + 1)
-	case r == '=', r == '<', r == '>', r == '≤', r == '≥', r == ':':
+	case strings.ContainsRune("+*/÷∕⁄^√,=<>≤≥:|", r), isMinus(r), isTimes(r):
 		l.emit(signToken, at.To)
-		l.notPlain()
 		return nil
 	}
 	return l.strange(r, at)
@@ -141,7 +129,7 @@ func (l *scanner) bracket(sign byte, at Span) *fault {
 		return &fault{finding.New(finding.NotWritten, at, "Square brackets hold the values of a list, as in [1.21, 1.19] s.",
 			"For a product put `*` between them. One value can't be taken out of a list.")}
 	}
-	b := bracket{sign: sign, at: l.pos, plain: true}
+	b := bracket{sign: sign, at: l.pos, first: len(l.tokens) + 1}
 	if t != nil {
 		b.call = sign == '(' && t.kind == nameToken && t.call
 		b.bare = t.kind == signToken && (t.text == "^" || t.text == "√")
@@ -215,15 +203,12 @@ func (l *scanner) closeBracket(sign byte, at Span) *fault {
 			"There is nothing in these brackets.", "Write something in them, or take them out.")}
 	}
 	l.emit(signToken, at.To)
-	if b.plain && !b.call && !b.bare {
+	if !b.call && !b.bare && plain(l.tokens[b.first:len(l.tokens)-1]) {
 		if bad := l.exponentBehind(b.at); bad != nil {
 			return bad
 		}
 		l.unitHere(false)
 		return nil
-	}
-	if !b.plain || b.call {
-		l.notPlain() // nor does the bracket around hold numbers only
 	}
 	l.productUnit()
 	return nil

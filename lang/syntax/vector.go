@@ -193,7 +193,6 @@ func (l *scanner) bar(at Span) *fault {
 	if n > 0 && l.open[n-1].sign == '|' && t.ends() {
 		l.open = l.open[:n-1]
 		l.emit(signToken, at.To).text = ")"
-		l.notPlain()
 		return nil
 	}
 	if !strings.Contains(l.text[at.To:l.end], "|") {
@@ -202,8 +201,7 @@ func (l *scanner) bar(at Span) *fault {
 	if n >= limit.Nesting {
 		return tooDeep(at)
 	}
-	l.notPlain()
-	l.open = append(l.open, bracket{sign: '|', at: l.pos, call: true})
+	l.open = append(l.open, bracket{sign: '|', at: l.pos, first: len(l.tokens) + 2, call: true})
 	l.tokens = append(l.tokens, token{kind: nameToken, call: true, from: l.pos, to: l.pos, text: "abs"})
 	l.emit(signToken, at.To).text = "("
 	return nil
