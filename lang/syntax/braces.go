@@ -1,18 +1,22 @@
 package syntax
 
-import "strings"
-
 // Names in braces stand in prose for the values that the nearest lines above have for
 // them: a toy frog of {m}. Braces round anything else are prose.
+
+// brace is what may be a name in braces.
+var brace = patternWith(`\{([^{}]*)\}`, "{")
 
 // inBraces are the names in braces of a stretch of a statement's text.
 //
 // Their places are in the whole text, so that a rename of m finds them too.
-func inBraces(text string, within Span) []Ident {
-	var out []Ident
-	braces(text[within.From:within.To], func(name string, at Span) {
-		out = append(out, Ident{Name: name, NameAt: Span{From: within.From + at.From, To: within.From + at.To}})
-	})
+func inBraces(text string, within Span) (out []Ident) {
+	if part := text[within.From:within.To]; brace.in(part) != nil {
+		for _, at := range brace.compiled().FindAllStringSubmatchIndex(part, -1) {
+			if name := part[at[2]:at[3]]; IsName(name) {
+				out = append(out, Ident{Name: Canonical(name), NameAt: Span{From: within.From + at[2], To: within.From + at[3]}})
+			}
+		}
+	}
 	return out
 }
 
@@ -21,41 +25,15 @@ func inBraces(text string, within Span) []Ident {
 //
 // With 3 kg for m, "a frog of {m} and {z}" is "a frog of 3 kg and {z}".
 func FillBraces(text string, value func(name string) (string, bool)) string {
-	if !strings.Contains(text, "{") {
+	if brace.in(text) == nil {
 		return text
 	}
-	var b strings.Builder
-	done := 0
-	braces(text, func(name string, at Span) {
-		if v, ok := value(name); ok {
-			b.WriteString(text[done:at.From-1] + v)
-			done = at.To + 1
+	return brace.compiled().ReplaceAllStringFunc(text, func(part string) string {
+		if name := part[1 : len(part)-1]; IsName(name) {
+			if v, ok := value(Canonical(name)); ok {
+				return v
+			}
 		}
+		return part
 	})
-	return b.String() + text[done:]
-}
-
-// braces finds the names in braces of a text, with their places without the braces.
-//
-// Of {not a name} nothing is found, and a brace that is never shut ends the
-// search.
-func braces(text string, found func(name string, at Span)) {
-	for at := 0; ; {
-		open := strings.IndexByte(text[at:], '{')
-		if open < 0 {
-			return
-		}
-		from := at + open + 1
-		shut := strings.IndexByte(text[from:], '}')
-		if shut < 0 {
-			return
-		}
-		name := text[from : from+shut]
-		if IsName(name) {
-			found(Canonical(name), Span{From: from, To: from + shut})
-			at = from + shut + 1
-		} else {
-			at = from
-		}
-	}
 }
