@@ -15,39 +15,16 @@ import (
 // Of F = m*a in N they are F, m and a; of sin(θ) = v(t) they are θ, v and t; of
 // speed(t) = 3 m/s*t only the t (ISO 80000-1 has symbols sloping and words
 // upright).
-func Slanted(text string) []Span {
-	var out []Span
-	for at := 0; at < len(text); {
-		words, end, next := headLines(text[at:])
-		out = slanted(out, text, at, at+min(words, end), at == 0)
-		at += max(next, 1)
+func Slanted(text string) (out []Span) {
+	r, lines, _ := stretches(text, nil)
+	if r.word != nil && !r.word.Stored {
+		return nil
 	}
-	return out
-}
-
-// slanted adds the italic parts of a range of text, which may be the first of a statement.
-func slanted(out []Span, text string, from, to int, first bool) []Span {
-	from, to = trimBlanks(text, from, to)
-	if from >= to || text[from] == '#' || guard(text[from:to]) != nil {
-		return out
-	}
-	head := ""
-	var w *StatementWord
-	if first {
-		if w = leadingStatement(text[from:to]); w != nil {
-			if w.prose || !w.Stored {
-				return out
+	for _, tokens := range lines {
+		for i := range tokens {
+			if t := &tokens[i]; t.kind == nameToken && t.slants() {
+				out = append(out, t.span())
 			}
-			head = w.Word
-		}
-	}
-	tokens, _ := scan(text, from, to, head)
-	if w != nil {
-		w.keep(tokens)
-	}
-	for i := range tokens {
-		if t := &tokens[i]; t.kind == nameToken && t.slants() {
-			out = append(out, t.span())
 		}
 	}
 	return out
