@@ -1,41 +1,32 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 
 	"steelyard/lang/finding"
 )
 
-// mixedUnit places the units that quantities are written together in: the
-// family, and the place in it from the greatest down.
+// mixedUnits are the units that quantities are written together in: of time, angle, length and
+// mass, each from the greatest down, in all its forms.
 //
-// The families are time, angle, length and mass. Metric units have none: 2 m 30 cm
-// is no usual way to write a length, and is more likely two quantities. Family 0
-// is none.
+// Metric units have none: 2 m 30 cm is no usual way to write a length, and is more likely two
+// quantities.
+var mixedUnits = [...][]string{
+	{"d day days", "h hour hours", "min minute minutes", "s second seconds"},
+	{"° deg", "′ arcmin", "″ arcsec"},
+	{"ft foot feet", "inch inches"},
+	{"lb pound pounds", "oz ounce ounces"},
+}
+
+// mixedUnit places a unit among them, family and rank from 1 on; 0 for another.
 func mixedUnit(text string) (family, rank int) {
-	switch text {
-	case "d", "day", "days":
-		return 1, 1
-	case "h", "hour", "hours":
-		return 1, 2
-	case "min", "minute", "minutes":
-		return 1, 3
-	case "s", "second", "seconds":
-		return 1, 4
-	case "°", "deg":
-		return 2, 1
-	case "′", "arcmin":
-		return 2, 2
-	case "″", "arcsec":
-		return 2, 3
-	case "ft", "foot", "feet":
-		return 3, 1
-	case "inch", "inches":
-		return 3, 2
-	case "lb", "pound", "pounds":
-		return 4, 1
-	case "oz", "ounce", "ounces":
-		return 4, 2
+	for f, all := range mixedUnits {
+		for r, forms := range all {
+			if slices.Contains(strings.Fields(forms), text) {
+				return f + 1, r + 1
+			}
+		}
 	}
 	return 0, 0
 }
