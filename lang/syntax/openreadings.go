@@ -42,18 +42,19 @@ func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
 //
 // One with as many names as there can be, and one with as many units: a line that is right in
 // neither is not saved by one of the hundreds between.
-func (o *opener) extremes(base pieces, slots []slot) []Reading {
-	var out []Reading
-	pick := make([]int, len(slots))
-	ps, r := o.chosen(base, slots, pick)
-	r.Text, _ = ps.text(nil)
-	out = append(out, r)
-	for i := range pick {
-		pick[i] = len(slots[i].choices) - 1
+func (o *opener) extremes(base pieces, slots []slot) (out []Reading) {
+	for _, last := range [...]bool{false, true} {
+		pick := make([]int, len(slots))
+		for i := range pick {
+			if last {
+				pick[i] = len(slots[i].choices) - 1
+			}
+		}
+		ps, r := o.chosen(base, slots, pick)
+		r.Text, _ = ps.text(nil)
+		out = append(out, r)
 	}
-	ps, r = o.chosen(base, slots, pick)
-	r.Text, _ = ps.text(nil)
-	return append(out, r)
+	return out
 }
 
 // chosen makes the pieces of one combination of choices, which hold until the next
