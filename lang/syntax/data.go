@@ -254,35 +254,28 @@ func isBlankByte(c byte) bool { return c == ' ' || c == '\t' }
 //
 // What is before the unit must be one name: "2m / kg" is refused, and so is a word
 // that the language keeps, as in "in / m". Whether the unit is one is found later.
-func ColumnHead(text string) (Column, *finding.Finding) {
-	whole := text
-	text = strings.TrimSpace(text)
-	var h Column
-	name, unit, ok := strings.Cut(text, "/")
-	if rest, is := strings.CutPrefix(strings.TrimSpace(name), "u("); is && strings.Contains(rest, ")") {
-		h.Uncertain = true
-		name = strings.Replace(strings.TrimSpace(rest), ")", "", 1)
+func ColumnHead(text string) (h Column, bad *finding.Finding) {
+	at := columnHead.compiled().FindStringSubmatchIndex(text)
+	if at != nil {
+		part := func(k int) string { return text[max(at[2*k], 0):max(at[2*k+1], 0)] }
+		h.Uncertain = at[2] >= 0
+		h.NameAt = Span{From: max(at[2], at[4]), To: max(at[3], at[5])}
+		h.Name = Canonical(part(1) + part(2))
+		h.Unit.Text = strings.TrimSpace(part(3) + part(4))
+		if in, is := strings.CutPrefix(h.Unit.Text, "("); is {
+			h.Unit.Text = strings.TrimSuffix(in, ")")
+		}
 	}
-	if i := strings.IndexByte(name, '('); !ok && i > 0 && strings.HasSuffix(strings.TrimSpace(name), ")") {
-		unit, name = strings.TrimSuffix(strings.TrimSpace(name)[i+1:], ")"), name[:i]
-	} else if i > 0 && strings.HasSuffix(text, ")") && !strings.HasPrefix(strings.TrimSpace(unit), "(") {
-		unit, name = strings.TrimSuffix(text[strings.IndexByte(text, '(')+1:], ")"), name[:i] // v (m/s)
-	}
-	unit = strings.TrimSpace(unit)
-	if in, is := strings.CutPrefix(unit, "("); is {
-		unit = strings.TrimSuffix(in, ")")
-	}
-	name = strings.TrimSpace(name)
-	h.NameAt.From = strings.Index(whole, name)
-	h.NameAt.To = h.NameAt.From + len(name)
-	h.Name = Canonical(name)
-	tokens, bad := scan(h.Name, 0, len(h.Name), "")
-	if bad != nil || len(tokens) != 1 || tokens[0].kind != nameToken || Reserved(h.Name) {
-		f := finding.New(finding.NameKind, Span{}, "`"+text+"` can't head a column.", "A head is a name and its unit, as in `m / kg` or `T (s)`.")
+	tokens, wrong := scan(h.Name, 0, len(h.Name), "")
+	if wrong != nil || len(tokens) != 1 || tokens[0].kind != nameToken || Reserved(h.Name) {
+		f := finding.New(finding.NameKind, Span{}, "`"+strings.TrimSpace(text)+"` can't head a column.", "A head is a name and its unit, as in `m / kg` or `T (s)`.")
 		return h, &f
 	}
-	if unit != "1" {
-		h.Unit.Text = unit
+	if h.Unit.Text == "1" {
+		h.Unit.Text = ""
 	}
 	return h, nil
 }
+
+// columnHead is a name, or u( ) round one, and its unit behind a stroke or in brackets.
+var columnHead = patternWith(`^\s*(?:u\(\s*([^()]*?)\s*\)|([^/(]*?))\s*(?:/(.*)|\(((?:[^()]|\([^()]*\))*)\)\s*)?$`)
