@@ -69,7 +69,7 @@ func (l *letteredLine) look(x, above, over Expr) {
 		l.names = l.names || l.in.Known(n.Name)
 	} else if unit, _ := ownUnit(x); l.lettered(x) && unit.At.From >= l.at {
 		number := strings.TrimRight(l.text[x.Span().From:unit.At.From], " ")
-		blank, formula := l.text[unit.At.From-1] == ' ', coefficient(number)
+		blank, formula := l.text[unit.At.From-1] == ' ', IsCoefficient(number)
 		whole := above == nil && strings.ContainsAny(unit.Text, " ·/") // J = 5 F d
 		if formula || !blank || whole {
 			q := &Lettered{At: x.Span(), Unit: unit.At, Blank: blank, Formula: formula, Fraction: EndsWithFraction(number)}
@@ -174,12 +174,12 @@ func Written(text string, all []*Lettered, as func(q *Lettered) string) string {
 // brackets, as formulas have it and givens have not.
 func EndsWithFraction(text string) bool { return strings.ContainsRune(")½⅓⅔¼¾", lastRune(text)) }
 
-// coefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, 1.5, or a
+// IsCoefficient tells whether a number is one that formulas have: 2, 3, 4, 8, 12, 1.5, or a
 // fraction, ½, 3/2, (1/12).
 //
 // They are those that stand before letters in the formulas of a first course: 2as, ½mv²,
 // 4πr², (3/2)kT.
-func coefficient(number string) bool {
+func IsCoefficient(number string) bool {
 	number = strings.Trim(number, "-−")
 	switch number {
 	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5":

@@ -82,6 +82,7 @@ var numberSlips = []numberSlip{
 	mark(`["”]`, "inches or seconds", "Write inch, or ″ for seconds of arc.", "inch", "″"),
 	mark(`['’]`, "feet or minutes", "Write ft, or ′ for minutes of arc.", "ft", "′"),
 	misread(`.+`, `[eE]`+aSign, "", twoExponents, "Write one."),
+	misread(`[^eE^]+`, `[xX]10([-−–‐‑]\d+)`, noDigit, "The exponent of this number needs ^ before it.", "", "$1×10^$3", "$1*x10$3"),
 	misread(`[^eE^]+`, `[eE]`+aBlank+`+`+aSign, `(?:$|[^\pL\pN\p{Mn}_'′″’.])`, "There is a space in the exponent of this number.", "Take the space out.", "${1}e$3"),
 }
 
@@ -141,6 +142,8 @@ func mayBeMistyped(rest string) bool {
 		return behind == '+' || isMinus(behind) || '0' <= behind && behind <= '9'
 	case ',', '.', '\'', '’', '"', '”':
 		return true
+	case 'x', 'X':
+		return strings.HasPrefix(next[1:], "10")
 	default:
 		_, _, vulgar := isVulgar(r)
 		return vulgar || '0' <= r && r <= '9'

@@ -54,7 +54,7 @@ func (l *lackingSymbols) look(tokens []token) {
 			if word != "" && !l.unitBeside(tokens, i) {
 				l.word(word)
 			}
-		case t.kind == unitToken && i > 0 && (tokens[i-1].to == t.from || coefficient(tokens[i-1].text) || !l.in.IsUnit(t.text)):
+		case t.kind == unitToken && i > 0 && (tokens[i-1].to == t.from || IsCoefficient(tokens[i-1].text) || !l.in.IsUnit(t.text)):
 			fs, _ := unitFactors(t.text)
 			for _, word := range wordsOf(fs) {
 				l.word(word)

@@ -195,7 +195,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 		case t.kind == unitToken && (tokens[i-1].to == t.from || !in.IsUnit(t.text)): // 2 a2 x, with a2 given
 			fs, _ := unitFactors(t.text)
 			words = wordsOf(fs)
-			joined = (coefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) || // ½m v²
+			joined = (IsCoefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) || // ½m v²
 				!in.IsUnit(t.text) && !slices.ContainsFunc(words, func(word string) bool { return !isSymbol(word) }) // ½v²
 		case t.kind == nameToken && t.text == "e" && i+1 < len(tokens) && tokens[i+1].sign("^"): // a power of e is no unknown
 			continue

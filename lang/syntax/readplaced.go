@@ -246,7 +246,7 @@ func (p *placed) mayBeNames(tokens []token, i int) bool {
 	glued := number.to == unit.from || !p.in.IsUnit(unit.text)
 	from := pieces(tokens).start(i - 1)
 	barred := from > 1 && tokens[from-1].over() && tokens[from-2].kind == numToken // 5/7 g
-	if barred || coefficient(p.text[tokens[from].from:number.to]) {
+	if barred || IsCoefficient(p.text[tokens[from].from:number.to]) {
 		return glued || len(fs) > 1 || pieces(tokens).implied(i+1) || barred
 	}
 	return ok && glued && number.kind != wordToken && !(p.in.IsUnit(fs[0].word) && (p.in.Known(Canonical(fs[0].word)) || p.in.Everyday(fs[0].word)))

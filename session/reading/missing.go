@@ -53,6 +53,9 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	_, solve := l.Entry.Stmt.(*syntax.Solve)
 	var alone string // a word that no line defines
 	for _, f := range l.Entry.Findings {
+		if meant, ok := s.unitMeant(&f); ok {
+			return meant, true
+		}
 		if f.ID == finding.UnknownUnit || f.ID == finding.UnitText {
 			if round, ok := s.roomOf().WordsRound(l.Entry.Text); ok && !nearWord(&f, round.Readings[0]) && !s.wrong(round.Readings[0]) {
 				return round, true
