@@ -131,8 +131,7 @@ func otherKind(pad *session.Pad, given string, now *syntax.Define) *finding.Find
 	if e == nil {
 		return nil
 	}
-	f, _ := e.Refusal()
-	return f
+	return e.Refusal()
 }
 
 // valueFor is a given with a value, for an example: of the page, if it has one.
