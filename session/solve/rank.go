@@ -60,7 +60,7 @@ func (v *solving) cancelled(rank run.Rank, which string) {
 	if rank == run.Contradictory {
 		message, hint := "These equations contradict each other: no "+names+" solve all of them.", "Check the numbers in them: apart from those, one may be a multiple of another."
 		if v.single() {
-			message, hint = names+" cancels out, and then the sides differ: no "+names+" solves it.", "Check the terms with "+names+"."
+			message, hint = "Rearranged, "+names+" drops out, and the sides that are left differ: no "+names+" solves it.", "Check the terms with "+names+"."
 		}
 		v.Find(finding.New(finding.NoSolution, at, message, hint))
 		return
