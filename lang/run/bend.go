@@ -43,6 +43,18 @@ func (p *Program) BendAt(st *State, fn int, x, scale float64) (b Bend, left, rig
 	return w.bend(fn, a, x), left, right
 }
 
+// Beyond tells whether the value of a function at a place, or its slope all around it, is beyond
+// the range of numbers: 1/x has both at 10⁻¹⁶⁰, but no number is the slope.
+func (p *Program) Beyond(st *State, fn int, x float64) bool {
+	w := p.floats(st)
+	if _, ok := w.at(fn, []float64{x}); !ok {
+		return w.why == ops.OutOfRange || w.why == ops.Grown
+	}
+	around := ops.Between(x-nearer[1]*math.Abs(x), x+nearer[1]*math.Abs(x))
+	n, ok := w.intervals().at(fn, []enclosed{{v: around, d: ops.Point(1)}})
+	return ok && x != 0 && max(n.d.Lo, -n.d.Hi) > 1/ops.Least/1e9
+}
+
 // slopeAt is the slope of a function at a place where it does not bend; false if
 // it has none. Rules of differentiation that fail at the place itself, as those of
 // |x|·x at 0 do, leave what the slopes on both sides come to.

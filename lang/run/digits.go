@@ -12,6 +12,9 @@ import (
 // may be off by more is worked out again in digits.
 const kept = 1e-9
 
+// mostDigits is how many digits of a decimal a number of the usual kind tells.
+const mostDigits = 15
+
 // digits is the domain of numbers with some sixty digits, which begin with the decimals as they
 // were written. It is for what sixteen digits don't tell: whether 0.1 + 0.2 - 0.3 is 0, and what
 // 10¹⁶ + 1 - 10¹⁶ is.
@@ -58,14 +61,34 @@ func (digits) of(v float64) precise {
 	return inexact(v, exact*math.Abs(v))
 }
 
-func (d digits) constant(in *Instr) precise { return d.written(in.K) }
-
-// written is a number as it was written: the nearest decimal, fraction or part of a turn.
-func (d digits) written(v float64) precise {
-	if v-v == 0 {
-		if n := simplest(ops.Point(v)); n.off > 0 {
-			return n
+// constant is as many of its last figure as were written: of 50.0 km/h as many 0.1 km/h.
+func (d digits) constant(in *Instr) precise {
+	if place := in.Place(); place > 0 {
+		one := simplest(ops.Between(place*(1-4*exact), place*(1+4*exact)))
+		v := newBig().Mul(one.v, newBig().SetFloat64(math.Round(in.K/place)))
+		if within(v, ops.Point(in.K)) {
+			return exactly(v)
 		}
+	}
+	return d.written(in.K)
+}
+
+// written is a number as it was written: the nearest short decimal, fraction or part of a turn,
+// else the nearest decimal or number of degrees, if it is not near both.
+func (d digits) written(v float64) precise {
+	if v-v != 0 || v == 0 {
+		return d.of(v)
+	}
+	if n := simplest(ops.Point(v)); n.off > 0 {
+		return n
+	}
+	n, isDecimal := nearestDecimal(v, mostDigits)
+	turned, isAngle := nearestDegrees(v, mostDigits)
+	switch {
+	case isDecimal && !isAngle:
+		return exactly(n)
+	case isAngle && !isDecimal:
+		return exactly(turned)
 	}
 	return d.of(v)
 }

@@ -47,16 +47,13 @@ func simplest(x ops.Interval) precise {
 		return exactly(newBig())
 	}
 	if x.Hi-x.Lo <= unsettled*math.Abs(middle) {
-		text := strconv.FormatFloat(middle, 'e', simpleDigits-1, 64)
-		if v := decimal(text); within(v, x) {
+		if v, _ := nearestDecimal(middle, simpleDigits); within(v, x) {
 			return exactly(v)
 		}
-		degree := newBig().Quo(ops.Pi(), newBig().SetInt64(180))
-		degrees, _ := newBig().Quo(newBig().SetFloat64(middle), degree).Float64()
-		if v := decimal(strconv.FormatFloat(degrees, 'e', simpleDigits-1, 64)); within(v.Mul(v, degree), x) {
+		if v, _ := nearestDegrees(middle, simpleDigits); within(v, x) {
 			return exactly(v)
 		}
-		mantissa, power, _ := strings.Cut(text, "e")
+		mantissa, power, _ := strings.Cut(strconv.FormatFloat(middle, 'e', simpleDigits-1, 64), "e")
 		m, _ := strconv.ParseFloat(mantissa, 64)
 		for under := 3.0; under <= mostUnder; under++ {
 			over := math.Round(m * under)
@@ -70,6 +67,22 @@ func simplest(x ops.Interval) precise {
 		}
 	}
 	return precise{newBig().SetFloat64(middle), (x.Hi - x.Lo) / 2}
+}
+
+// nearestDecimal is the decimal of some digits that is nearest to a number, and tells whether
+// the number is nearest to that.
+func nearestDecimal(x float64, digits int) (*big.Float, bool) {
+	v := decimal(strconv.FormatFloat(x, 'e', digits-1, 64))
+	return v, within(v, ops.Point(x))
+}
+
+// nearestDegrees is nearestDecimal for an angle, in degrees.
+func nearestDegrees(x float64, digits int) (*big.Float, bool) {
+	degree := newBig().Quo(ops.Pi(), newBig().SetInt64(180))
+	of, _ := newBig().Quo(newBig().SetFloat64(x), degree).Float64()
+	v, _ := nearestDecimal(of, digits)
+	v.Mul(v, degree)
+	return v, within(v, ops.Point(x))
 }
 
 func decimal(text string) *big.Float { v, _ := newBig().SetString(text); return v }

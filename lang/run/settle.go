@@ -102,9 +102,13 @@ func (p *Program) AddedUp(st *State, s Slot) float64 {
 }
 
 // small is how small the result of a sum must be, as a part of what it is added
-// up from, to be looked at for a residue: one that is larger keeps more figures
-// than are shown.
-const small = 1e-6
+// up from, to be looked at for a residue: even after three that are larger more figures are
+// left than are shown.
+const small = 1e-3
+
+// alongside is how far the places are at which the slopes beside another are looked at, and how
+// great a part of those may be rounding.
+const alongside = 1e-6
 
 // steep is how steep an operation is whose result may be off by more than is shown as it is,
 // where its operand was rounded a few times.
@@ -247,13 +251,13 @@ func (m *mainBounds) offSlope(in *Instr, v float64) float64 {
 		return 0
 	}
 	own, x := m.p.floats(m.st), given[0].v.Middle()
-	h := small * max(math.Abs(x), own.placeScale(int(in.A)))
+	h := alongside * max(math.Abs(x), own.placeScale(int(in.A)))
 	for _, at := range [2]float64{x - h, x + h} {
 		var still []float64
 		for _, n := range given[1:] {
 			still = append(still, n.v.Middle())
 		}
-		if _, slope, ok := own.slope(int(in.A), at, still...); ok && e <= small*math.Abs(slope) {
+		if _, slope, ok := own.slope(int(in.A), at, still...); ok && e <= alongside*math.Abs(slope) {
 			return e
 		}
 	}

@@ -145,8 +145,7 @@ func compare(l *eval.Line, s *syntax.CheckStmt, right syntax.Expr, both sides, w
 		oneWritten := oneWritten && doubt == 0
 		switch {
 		case s.Sign != syntax.NoSign:
-			off := near * largestTerm(l, both.left, i)
-			holds = signs[s.Sign].Holds(left.SI, 0, off, off)
+			holds = signs[s.Sign].Holds(left.SI, 0, near*largestTerm(l, both.left, i), off(l, &both, i))
 		case oneWritten && rightWritten && !syntax.IsBareZero(right):
 			holds = roundsTo(l, left.SI, right)
 		case oneWritten && leftWritten && !syntax.IsBareZero(s.Left):

@@ -27,6 +27,9 @@ func (l *Line) noSlope(f run.Failure) (finding.Finding, bool) {
 		unit = units.Preferred(st.Dim, st.Tag)
 	}
 	curve, place := typeset.Text(s.X), s.Var.Name+" = "+l.ShownIn(x, unit)
+	if l.Planner.Program.Beyond(&l.State, fn, x) {
+		return finding.New(finding.OutOfRange, s.X.Span(), "The curve or its slope is too large at "+place+": numbers here go from 10^-308 to 10^308.", "Choose another place, or another unit."), true
+	}
 	if _, ok := l.Planner.Program.Single(&l.State, fn)(x); !ok {
 		return finding.New(finding.NoRealValue, s.X.Span(), curve+" has no value at "+place+", so it has no slope.", "Use another place."), true
 	}
