@@ -144,6 +144,12 @@ var customDims = sync.OnceValue(func() map[string][]Dim {
 	return out
 })
 
+// IsChange tells whether a name is that of a change: ΔT, and dT as it is typed.
+func IsChange(name string) bool {
+	index, of := strings.CutPrefix(name, "dT")
+	return strings.HasPrefix(name, "Δ") || of && strings.Trim(strings.TrimPrefix(index, "_"), "0123456789") == ""
+}
+
 // Speaks tells whether a name is a symbol that says what quantity it stands for.
 // A word does not.
 func Speaks(name string) bool {

@@ -105,7 +105,7 @@ func (c *coder) ofGas(x syntax.Expr) bool {
 				kind, _ := units.KindOf(c.p.Static(d.Slot).Dim, units.None)
 				law = law || kind.Name == "pressure" || kind.Name == "volume" || kind.Name == "molar heat capacity"
 			}
-			return strings.HasPrefix(x.Name, "Δ")
+			return units.IsChange(x.Name)
 		}
 		return false
 	})

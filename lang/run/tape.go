@@ -8,10 +8,11 @@ import (
 )
 
 // traced is a number with the place on a tape where it was made; 0 for one that depends on
-// no source.
+// no source. Of an uncertainty, and of what it is a factor of, none is told: u(x)/x.
 type traced struct {
-	v  float64
-	at int32
+	v    float64
+	at   int32
+	span bool
 }
 
 // tape keeps the operations on what depends on sources, in their order. One pass over it
@@ -67,7 +68,7 @@ func (t *tape) add(m made, v float64) traced {
 		t.made = append(t.made, made{})
 	}
 	t.made = append(t.made, m)
-	return traced{v, int32(len(t.made) - 1)}
+	return traced{v: v, at: int32(len(t.made) - 1)}
 }
 
 // source adds a source with a value.

@@ -28,8 +28,8 @@ func (d traces) apply(op ops.Op, a, b traced, k float64) (traced, ops.Fault) {
 	if op.Operands() < 2 {
 		b.at = 0
 	}
-	if fault != ops.NoFault {
-		return d.of(v), fault
+	if span := (a.span || b.span) && (op == ops.Mul || op == ops.Div); span || fault != ops.NoFault {
+		return traced{v: v, span: span}, fault
 	}
 	return d.main.tape.add(made{op: op, a: a.at, b: b.at, va: a.v, vb: b.v, k: k}, v), fault
 }
@@ -122,7 +122,11 @@ func (m *mainUnsure) found(s Slot) []traced {
 	case ops.Fit:
 		return m.byMoving(s, m.fitted(in))
 	case ops.Spread:
-		return m.still(s)
+		out := m.still(s)
+		for i := range out {
+			out[i].span = true
+		}
+		return out
 	}
 	return m.byMoving(s, m.sources(s))
 }

@@ -62,8 +62,8 @@ type Open struct {
 	// Equation tells that the line is an equation, and no statement; Apart that a
 	// word of it holds a name of the page and a letter that has no value.
 	Equation, Apart bool
-	// Posed tells that an equation has the clauses of a solve, or is one of several.
-	Posed bool
+	// Posed tells that an equation has the clauses of a solve, Several that it is one of several.
+	Posed, Several bool
 	// Degrees tells that a plain number may be in degrees, Turns that turns may be counted twice.
 	Degrees, Turns bool
 	// Tens is a number that may be a factor and a name: 2E1, where E1 is one.

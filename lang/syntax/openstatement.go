@@ -19,8 +19,9 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	if bad != nil || r.word != nil || len(r.body) > 0 || len(tokens) < 3 || tokens[0].is("=") {
 		return out
 	}
+	several := countOf(tokens, "and") + 1
 	given := tokens[1].is("=") && tokens[0].kind != numToken // 0 = v^2 + 2*a*s gives no name a value
-	if given != product || tokens[0].kind == nameToken && tokens[1].kind == numToken || tokens[1].kind == lineToken {
+	if given != product && several == 1 || tokens[0].kind == nameToken && tokens[1].kind == numToken || tokens[1].kind == lineToken {
 		return out
 	}
 	if _, function := functionHead(tokens); !product && (function && !ops.IsFunction(tokens[0].text) || r.equation(tokens) == nil || ofLine(tokens)) {
@@ -40,7 +41,6 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	unknown, apart := lackingAmong(of, with)
 	out.Apart = apart
 	line := text[sides[0].from:sides[len(sides)-1].to]
-	several := countOf(sides, "and") + 1
 	if all := slices.Clone(unknown); several > 1 { // m1a is m1*a, where a is one of the unknowns
 		unknown = slices.DeleteFunc(unknown, func(name string) bool {
 			_, ok := namesIn(name, func(part string) bool {
@@ -70,7 +70,7 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 			}
 		}
 	}
-	out.Posed = several > 1 || clauses != "" && !strings.HasPrefix(clauses, " in ")
+	out.Several, out.Posed = several > 1, clauses != "" && !strings.HasPrefix(clauses, " in ")
 	for _, line := range lines {
 		open := OpenIn(line, nil, in)
 		if len(open.Readings) == 0 { // max(2*y - 3 m) = 1 m, in which nothing is open
@@ -138,7 +138,11 @@ func posed(text string, tokens []token) (sides []token, clauses string) {
 		switch t := &tokens[i]; {
 		case t.kind != wordToken || t.is("=") || t.is("and") && i > 2 && i+1 < len(tokens):
 		case i > 2 && (t.is("in") || t.is("for") || t.is("with") || t.is("where")):
-			return tokens[:i], " " + strings.TrimSpace(text[t.from:tokens[len(tokens)-1].to])
+			end := i
+			for t.is("for") && end > 3 && (tokens[end-1].is("solve") || tokens[end-1].is(",")) { // , solve for v
+				end--
+			}
+			return tokens[:end], " " + strings.TrimSpace(text[t.from:tokens[len(tokens)-1].to])
 		default:
 			return nil, ""
 		}

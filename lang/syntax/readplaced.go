@@ -49,9 +49,9 @@ func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, 
 	return s, notes, p.glued()
 }
 
-// ReadSolve reads an equation as the solve that one of its readings has it for, solve EQ for
-// NAME, with the places of what was typed; nil where the reading is more than the equation
-// with signs and brackets put in. The name is where it is first in the equation.
+// ReadSolve reads equations as the solve that one of its readings has them for, solve EQ for
+// NAME, with the places of what was typed; nil where the reading is more than the equations
+// with signs and brackets put in. A name is where it is first in them.
 func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 	_, lines, bad := stretches(r.Text, nil)
 	if bad != nil || len(lines) == 0 {
@@ -63,15 +63,23 @@ func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 	if !p.place(tokens[1:put]) {
 		return nil
 	}
-	sides, word, name := len(p.out), tokens[put], tokens[put+1]
-	p.read = name.to
-	if !p.place(tokens[put+2:]) || strings.TrimSpace(text[p.at:]) != "" {
+	sides, what := len(p.out), tokens[put:]
+	if clauses := slices.IndexFunc(what[1:], func(t token) bool { return t.kind == wordToken }); clauses >= 0 {
+		what = what[:1+clauses]
+	}
+	p.read = what[len(what)-1].to
+	if !p.place(tokens[put+len(what):]) || strings.TrimSpace(text[p.at:]) != "" {
 		return nil
 	}
-	name = p.out[slices.IndexFunc(p.out, func(t token) bool { return t.kind == nameToken && Canonical(t.text) == name.text })]
-	word.from, word.to = p.out[sides-1].to, p.out[sides-1].to
+	for i := range what {
+		name := what[i].text
+		what[i].from, what[i].to = p.out[sides-1].to, p.out[sides-1].to
+		if what[i].kind == nameToken {
+			what[i] = p.out[slices.IndexFunc(p.out, func(t token) bool { return t.kind == nameToken && Canonical(t.text) == name })]
+		}
+	}
 	whole := reader{to: len(text)}
-	s, bad := whole.line(slices.Concat(p.out[:sides], []token{word, name}, p.out[sides:]), 0).solve()
+	s, bad := whole.line(slices.Concat(p.out[:sides], what, p.out[sides:]), 0).solve()
 	if bad != nil {
 		return nil
 	}
@@ -119,6 +127,11 @@ func (p *placed) place(tokens []token) bool {
 			}
 		case t.text == "exp" && t.call && strings.HasPrefix(p.text[at:], "e^"):
 			typed = "e^"
+		case t.is("and") && strings.ContainsRune(",;", rune(p.text[at])):
+			typed = p.text[at : at+1]
+			if next := p.skip(at + 1); strings.HasPrefix(p.text[next:], "and ") {
+				typed = p.text[at : next+len("and")]
+			}
 		case t.text == "abs" && t.call && strings.HasPrefix(p.text[at:], "|"):
 			typed = "|" // |v|
 		case t.kind == nameToken:

@@ -141,7 +141,6 @@ var rewordings = []reworded{
 	severalValues,
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+)$`, "where", "when", "if", "for", "given"), "Another value for a name comes after `with`.", "$1 with $2").only(replaces),
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
-	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=.+)$`, "where", "when", "if", "for", "given"), "Each value needs its own line.", "$2…", "$1").only(isGiven),
 	as("", patternWith(`^(`+aName+`\(`+aName+`\)\s*=)\s*([^{]+? for [^=]*[<>≤≥].*)$`, " for "), "Put each interval on its own line below, with a space before it.", "$1\n  $4"),
 	as("", patternWith(`^(.+) is (negative|positive|zero)$`, " is "), "To test whether a value is $2, use `check`.", "check $1 is $2"),
 	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),

@@ -86,7 +86,7 @@ func degreesAdded(l *eval.Line, x syntax.Expr) {
 	}
 	n, ok := b.X.(*syntax.Name)
 	q, degrees := b.Y.(*syntax.Quantity)
-	if !ok || !degrees || q.Unit.Text != "°C" && q.Unit.Text != "degC" || strings.HasPrefix(n.Name, "Δ") {
+	if !ok || !degrees || q.Unit.Text != "°C" && q.Unit.Text != "degC" || units.IsChange(n.Name) {
 		return
 	}
 	got := l.Try(n)
@@ -152,7 +152,7 @@ func heated(l *eval.Line, x syntax.Expr) (product syntax.Expr, t *syntax.Name) {
 // isTemperature tells whether a name is a temperature, and no difference of two.
 func isTemperature(l *eval.Line, n *syntax.Name) bool {
 	d, ok := l.Planner.Find(n)
-	if !ok || d.Slot == run.NoSlot || strings.HasPrefix(n.Name, "Δ") {
+	if !ok || d.Slot == run.NoSlot || units.IsChange(n.Name) {
 		return false
 	}
 	st := l.Planner.Static(d.Slot)

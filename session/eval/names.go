@@ -136,7 +136,11 @@ func (l *Line) GivenAgain(name string, at syntax.Span, found bool) {
 	if _, formula := l.Entry.Stmt.(*syntax.Define); formula && found && d.Given {
 		choose = "choose another name, or begin with `check` or `solve`; "
 	}
-	l.Find(finding.New(finding.GivenAgain, at, name+was+strconv.Itoa(d.Line)+" already; from here on it means this line.",
+	means := " already; from here on it means this line."
+	if s, ok := l.Entry.Stmt.(*syntax.Solve); ok && len(s.With) > 0 {
+		means += " What follows `with` holds for this line alone."
+	}
+	l.Find(finding.New(finding.GivenAgain, at, name+was+strconv.Itoa(d.Line)+means,
 		"If you didn't mean that, "+choose+name+"@"+strconv.Itoa(d.Line)+" is the earlier one."))
 }
 

@@ -153,7 +153,7 @@ func (l *Line) inHeat(name string, x syntax.Expr, in syntax.UnitText, st run.Sta
 	case u.Affine() && st.Heat == run.Plain:
 		// One word on temperatures and differences is enough for a line.
 		said := func(f finding.Finding) bool { return f.ID == finding.TemperatureReading }
-		if !slices.ContainsFunc(l.Entry.Findings, said) && (strings.HasPrefix(name, "Δ") || !l.ofGas(x)) {
+		if !slices.ContainsFunc(l.Entry.Findings, said) && (units.IsChange(name) || !l.ofGas(x)) {
 			l.Find(finding.New(finding.TemperatureReading, in.At,
 				"This value in K is shown as a temperature, but may be a difference.",
 				"For a difference, write Δ"+u.Screen()+".", "Δ"+u.Screen()))
@@ -177,7 +177,7 @@ func (l *Line) ofGas(x syntax.Expr) bool {
 		return l.Planner.OfGas(x)
 	}
 	d, ok := l.Planner.Find(n)
-	if !ok || l.EntryAt(d.Line) == nil || strings.HasPrefix(n.Name, "Δ") {
+	if !ok || l.EntryAt(d.Line) == nil || units.IsChange(n.Name) {
 		return false
 	}
 	switch s := l.EntryAt(d.Line).Stmt.(type) {
@@ -312,7 +312,7 @@ func (l *Line) IsMoment(x syntax.Expr, dim units.Dim) bool {
 // used for a torque). A ΔT is a difference of temperatures.
 func (l *Line) Named(name string, slot run.Slot, u *units.Unit, chosen bool) *units.Unit {
 	st := &l.Planner.Program.Main.Statics[slot]
-	if st.Heat == run.Plain && strings.HasPrefix(name, "Δ") && st.Dim == units.BaseDim(units.Kelvin) {
+	if st.Heat == run.Plain && units.IsChange(name) && st.Dim == units.BaseDim(units.Kelvin) {
 		st.Heat = run.Difference
 	}
 	if !st.Dim.IsEnergy() || st.Open != 0 {

@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -104,7 +103,7 @@ func exponentOf(x syntax.Expr) *units.Exp {
 
 // differenceInDegrees refuses a difference of temperatures given in °C.
 func differenceInDegrees(l *eval.Line, s *syntax.Define) bool {
-	if !strings.HasPrefix(s.Name, "Δ") {
+	if !units.IsChange(s.Name) {
 		return false
 	}
 	value, unit := "", syntax.UnitText{}

@@ -45,6 +45,9 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	}
 	word := entry.BeginsWith(l.Entry.Text)
 	s := &settler{scope: scopeOf(l.Page), Line: l, try: try, offered: true}
+	if f, ok := s.valuesBehind(); ok {
+		return f, true
+	}
 	given := word != "" && word != "g" && (valued{&s.scope}).Known(word) // the line may be an equation
 	if !given {
 		s.but = word
@@ -127,13 +130,8 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if len(best.lines) == 0 {
 		return finding.Finding{}, false
 	}
-	if given := s.givenBehind(&best); given != "" {
-		have := " has"
-		if len(best.symbols) > 1 {
-			have = " have"
-		}
-		return s.whole(finding.UnknownName, writing.List(best.symbols, "and")+have+" no value that `with` could replace.",
-			"Put each value on its own line first.", given), true
+	if let := s.cancelling(&best); solve && let != "" {
+		return s.whole(finding.UnknownName, best.symbols[0]+" has no value.", best.symbols[0]+" cancels, so its unit is enough.", let), true
 	}
 	if told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
@@ -153,31 +151,6 @@ func nearWord(f *finding.Finding, about string) bool {
 		unit := strings.Fields(r)
 		return len(unit) > 0 && writing.Within(2, word, unit[len(unit)-1])
 	})
-}
-
-// givenBehind are the lines of v = √(2*a*s) with s = 4.0 m where s has no value yet: s = 4.0 m,
-// and then v = √(2*a*s). It is empty for another line.
-func (s *settler) givenBehind(m *missing) string {
-	r := syntax.Reading{Text: m.lines[0]}
-	stmt := s.read(&r)
-	_, x, in := syntax.AsResult(stmt)
-	with, ok := x.(*syntax.With)
-	if !ok || in.Present() {
-		return ""
-	}
-	var lines []string
-	for _, b := range with.By {
-		if !slices.Contains(m.symbols, b.Name) {
-			return ""
-		}
-		at := b.X.Span()
-		lines = append(lines, b.Name+" = "+r.Text[at.From:at.To])
-	}
-	text := strings.Join(append(lines, r.Text[:with.X.Span().To]), "\n")
-	if len(lines) < len(m.symbols) || !s.accepted(text) {
-		return ""
-	}
-	return text
 }
 
 // perUnit tells whether a quotient that is found to lack a unit is by one of several letters,

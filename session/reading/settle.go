@@ -114,7 +114,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 }
 
 func (s *settler) settle() Verdict {
-	if v := first(s.chained, s.besideFunction); v.found() {
+	if v := first(s.joined, s.chained, s.besideFunction); v.found() {
 		return v
 	}
 	left := s.product()

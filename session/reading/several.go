@@ -9,6 +9,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/writing"
 )
 
 // Lines tries statements, each put below those before it: the last, or nil where one is not
@@ -90,6 +91,39 @@ func (s *settler) whyNot(value, check string) string {
 		}
 	}
 	return ""
+}
+
+// valuesBehind offers the values behind a formula as lines before it, where their names have none
+// yet: share = K1/E where K1 = ½m1v1² is K1 = ½m1v1², and then share = K1/E.
+func (s *settler) valuesBehind() (finding.Finding, bool) {
+	if strings.HasPrefix(s.Entry.Text, "solve ") {
+		return finding.Finding{}, false
+	}
+	for _, word := range [...]string{" where ", " with ", " when ", " if ", " given ", " for "} {
+		head, values, found := strings.Cut(s.Entry.Text, word)
+		if !found || !strings.Contains(values, "=") || strings.Contains(head, "=") && entry.BeginsWith(head) == "" {
+			continue
+		}
+		var names []string
+		lines := partsOf(values)
+		for _, line := range lines {
+			names = append(names, entry.BeginsWith(line))
+		}
+		known := func(name string) bool {
+			_, some := s.planner.Names.Lookup(name)
+			return name == "" || some || !strings.Contains(head, name)
+		}
+		text := strings.Join(append(lines, strings.TrimRight(head, " ,")), "\n")
+		if slices.ContainsFunc(names, known) || !s.accepted(text) {
+			continue
+		}
+		have := " has no value yet."
+		if len(names) > 1 {
+			have = " have no value yet."
+		}
+		return s.whole(finding.NotWritten, writing.List(names, "and")+have, "Each value needs its own line.", text), true
+	}
+	return finding.Finding{}, false
 }
 
 // chain takes a line with several equals signs apart.

@@ -40,34 +40,48 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 	if !ok || slices.ContainsFunc(all[1:], func(w weighed) bool { return w.sense >= min(all[0].sense, plain) || w.Before(&all[0].Reading) }) || all[0].sense < plain && s.but != "" {
 		return Verdict{}
 	}
-	unknown := solve.Unknowns[0].Name
-	if unknown == entry.BeginsWith(s.Entry.Text) || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
-		return Verdict{}
+	e := s.try(all[0].Text, true)
+	values, unknown := e.Values(), ""
+	for i, u := range solve.Unknowns {
+		var of entry.Value // of no dimension where the equation has none yet
+		if unknown = u.Name; i < len(values) {
+			of = values[i]
+		}
+		if unknown == entry.BeginsWith(s.Entry.Text) && len(solve.Equations) == 1 || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
+			return Verdict{}
+		}
+		if isWord(unknown) || s.mayBeProductOf(unknown, of.Dim) || isConstant(unknown, of.Dim) || s.mayBeUnit(unknown, of, solve) {
+			return Verdict{}
+		}
+		near := s.nearGiven(unknown, of.Dim, solve)
+		switch {
+		case len(solve.Equations) == 1:
+			if v := s.askedAs(unknown, near, &all[0], e); v.found() {
+				return v
+			}
+		case near != "":
+			return Verdict{}
+		}
 	}
-	if isWord(unknown) || s.mayBeProductOf(unknown, all[0].dim) || isConstant(unknown, all[0].dim) || s.mayBeUnit(unknown, &all[0], solve) {
-		return Verdict{}
-	}
-	if line := s.asIndex(unknown, &all[0]); line != "" {
-		return s.ask(unknown+" may be an index.", "Which is it?", line, all[0].Text)
-	}
-	if line := s.pastIndex(unknown, &all[0]); line != "" {
-		return s.ask(unknown+" may be a name, or a product.", "Which is it?", line, all[0].Text)
-	}
-	if near := s.nearGiven(unknown, all[0].dim, solve); near != "" {
-		return s.askNear(unknown, near, &all[0])
-	}
-	if v := s.refusedAs(all[0].Text); v.found() {
+	if v := s.refusedAs(all[0].Text, e); v.found() {
 		return v
 	}
-	if v := s.cancelled(solve, all[0].Text); v.found() {
+	if v := s.cancelled(solve, all[0].Text, e); v.found() {
 		return v
 	}
-	unusual := ""
-	if s.isUnusual(&all[0], solve) {
-		of := run.Static{Dim: all[0].dim}
-		unusual = plan.Words(of) + ", which is unusual for it."
-		if _, named := units.KindOf(of.Dim, of.Tag); !named {
-			return refuse(s.whole(finding.Unreadable, unknown+" comes out "+unusual, "Check the equation.", all[0].Text))
+	var unusual []string
+	for i := range values {
+		u := &solve.Unknowns[min(i, len(solve.Unknowns)-1)]
+		name := u.Name
+		if u.In.Present() || !s.isUnusual(name, values[i], solve) {
+			continue
+		}
+		of := run.Static{Dim: values[i].Dim, Tag: values[i].Tag}
+		unusual = append(unusual, name+" comes out "+plan.Words(of)+", which is unusual for it.")
+		if _, named := units.KindOf(of.Dim, of.Tag); named {
+			unusual[len(unusual)-1] = name + " comes out as " + plan.Words(of) + ", which is unusual for it."
+		} else if len(solve.Equations) == 1 {
+			return refuse(s.whole(finding.Unreadable, unusual[0], "Check the equation.", all[0].Text))
 		}
 	}
 	read := s.roomOf().ReadSolve(s.Entry.Text, &all[0].Reading, &s.scope)
@@ -76,11 +90,32 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 	}
 	f := finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
 		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")
-	if unusual != "" {
-		f.Severity, f.Hint = finding.Caution, unknown+" comes out as "+unusual+" Check the equation, if you expected something else."
+	if len(solve.Equations) > 1 {
+		var names []string
+		for _, u := range solve.Unknowns {
+			names = append(names, u.Name)
+		}
+		f.Message = writing.List(names, "and") + " have no value yet: these equations are solved for them."
+	}
+	if len(unusual) > 0 {
+		f.Severity, f.Hint = finding.Caution, strings.Join(unusual, " ")+" Check the equation, if you expected something else."
 	}
 	s.Entry.Stmt, s.Entry.Findings = read, []finding.Finding{f}
 	return Verdict{solved: true}
+}
+
+// askedAs asks about an unknown that may be an index, a product, or a name of the page, near.
+func (s *settler) askedAs(unknown, near string, w *weighed, e *entry.Entry) Verdict {
+	if line := s.asIndex(unknown, w, e); line != "" {
+		return s.ask(unknown+" may be an index.", "Which is it?", line, w.Text)
+	}
+	if line := s.pastIndex(unknown, w); line != "" {
+		return s.ask(unknown+" may be a name, or a product.", "Which is it?", line, w.Text)
+	}
+	if near != "" {
+		return s.askNear(unknown, near, w)
+	}
+	return Verdict{}
 }
 
 // cancelled asks about an equation whose unknown is in it twice and comes out as 0: the m of
@@ -88,13 +123,13 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 //
 // Solved for m, ½mv² = mgh is m*(v²/2 - gh) = 0, of which 0 is the only root unless the bracket is.
 // A mass of 0 is no answer to anything.
-func (s *settler) cancelled(solve *syntax.Solve, text string) Verdict {
+func (s *settler) cancelled(solve *syntax.Solve, text string, tried *entry.Entry) Verdict {
 	unknown, e := solve.Unknowns[0].Name, solve.Equations[0]
 	again := func(name string) bool { return name != unknown }
 	if len(slices.DeleteFunc(append(namesIn(e.Left), namesIn(e.Right)...), again)) < 2 {
 		return Verdict{}
 	}
-	values := s.try(text, true).Values()
+	values := tried.Values()
 	if len(values) != 1 || values[0].SI != 0 {
 		return Verdict{}
 	}
@@ -105,9 +140,9 @@ func (s *settler) cancelled(solve *syntax.Solve, text string) Verdict {
 	return refuse(f)
 }
 
-// refusedAs is what a solve is refused for, with its offers as whole lines.
-func (s *settler) refusedAs(solve string) Verdict {
-	for _, f := range s.try(solve, true).Findings {
+// refusedAs is what a solve is refused for, as it was tried, with its offers as whole lines.
+func (s *settler) refusedAs(solve string, tried *entry.Entry) Verdict {
+	for _, f := range tried.Findings {
 		if f.Severity > finding.Mismatch {
 			continue
 		}
@@ -149,7 +184,7 @@ func (s *settler) unsolvable(all []weighed) Verdict {
 	if line == "" {
 		return Verdict{}
 	}
-	v := s.refusedAs(line)
+	v := s.refusedAs(line, s.try(line, true))
 	if v.found() {
 		v.Findings[0].Hint = strings.TrimRight("It is read as `"+line+"`. "+v.Findings[0].Hint, " ")
 	}
@@ -316,12 +351,13 @@ func (s *settler) pastIndex(word string, w *weighed) string {
 }
 
 // isUnusual tells of an unknown whether what comes out is nothing that it is used for, nor what
-// another name of the equation is: the h of m*v = m*h is a speed, as v is.
-func (s *settler) isUnusual(w *weighed, solve *syntax.Solve) bool {
-	return w.sense < plain && !slices.ContainsFunc(solve.Exprs(), func(side syntax.Expr) bool {
+// another name of the equations is: the h of m*v = m*h is a speed, as v is.
+func (s *settler) isUnusual(unknown string, v entry.Value, solve *syntax.Solve) bool {
+	sense, _ := graded(unknown, v.Dim, v.Tag)
+	return sense < plain && !slices.ContainsFunc(solve.Exprs(), func(side syntax.Expr) bool {
 		return syntax.Any(side, func(x syntax.Expr) bool {
 			n, ok := x.(*syntax.Name)
-			return ok && s.Known(n.Name) && s.Try(n).Static.Dim == w.dim
+			return ok && s.Known(n.Name) && s.Try(n).Static.Dim == v.Dim
 		})
 	})
 }
@@ -345,9 +381,10 @@ func isWord(name string) bool {
 
 // mayBeUnit tells whether a symbol is a factor behind a written number, and a unit: the V of
 // U = 3*V, but not the T of 25 T = 68.2 s, which is a time, as T may be, and no plain unit.
-func (s *settler) mayBeUnit(symbol string, w *weighed, solve *syntax.Solve) bool {
+func (s *settler) mayBeUnit(symbol string, v entry.Value, solve *syntax.Solve) bool {
 	u, bad := s.Planner.Units.Parse(symbol, units.AfterNumber)
-	if bad != nil || u.Dim() != w.dim && w.sense == fitting && !slices.Contains(eval.PlainUnits[:], symbol) {
+	sense, _ := graded(symbol, v.Dim, v.Tag)
+	if bad != nil || u.Dim() != v.Dim && sense == fitting && !slices.Contains(eval.PlainUnits[:], symbol) {
 		return false
 	}
 	for b := range syntax.Each[*syntax.Binary](solve.Exprs()...) {
@@ -424,8 +461,8 @@ func (s *settler) ask(message, question string, lines ...string) Verdict {
 // asIndex is the solve for a name of which the unknown is the index: FN, where N is a pure
 // number behind a letter that has a value, so that FN may as well be a force. It is empty where
 // there is none, or the unknown is used for a pure number and for no index: μ of mμ.
-func (s *settler) asIndex(unknown string, w *weighed) string {
-	if !w.dim.IsOne() || unknown[0] >= utf8.RuneSelf && w.sense > plain || len(s.try(w.Text, true).Values()) != 1 {
+func (s *settler) asIndex(unknown string, w *weighed, tried *entry.Entry) string {
+	if !w.dim.IsOne() || unknown[0] >= utf8.RuneSelf && w.sense > plain || len(tried.Values()) != 1 {
 		return ""
 	}
 	letters := func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }

@@ -12,6 +12,48 @@ import (
 	"steelyard/units/writing"
 )
 
+// joined settles equations with commas or `and` between them: they are solved together for the
+// names in them that have no value, as many as there are equations.
+func (s *settler) joined() Verdict {
+	if s.Entry.Stmt != nil || !syntax.MayBeSeveral(s.Entry.Text) {
+		return Verdict{}
+	}
+	text := s.joinedBy(s.Entry.Text)
+	if text == "" {
+		return Verdict{}
+	}
+	open := s.equationIn(text, false)
+	return s.verdict(&open)
+}
+
+// partsOf are the parts of a line with commas, semicolons or `and` between them.
+func partsOf(text string) (parts []string) {
+	for _, part := range strings.Split(strings.NewReplacer("; and ", ", ", "; ", ", ", ", and ", ", ", " and ", ", ").Replace(text), ", ") {
+		parts = append(parts, strings.TrimSpace(part))
+	}
+	return parts
+}
+
+// joinedBy are equations with commas between them as they are with `and`; "" for another line, and
+// where each gives a name a value, which is several lines.
+func (s *settler) joinedBy(text string) string {
+	parts := partsOf(text)
+	gives := func(part string) bool {
+		name := entry.BeginsWith(part)
+		_, _, product := syntax.Apart(name, s.Known, nil) // mgh
+		return name != "" && (!product || s.Known(name))
+	}
+	if len(parts) < 2 || !slices.ContainsFunc(parts, func(part string) bool { return !gives(part) }) {
+		return ""
+	}
+	for _, part := range parts {
+		if strings.Count(part, "=") != 1 || strings.ContainsAny(part, "<>≤≥:\"") || strings.Count(part, "(") != strings.Count(part, ")") {
+			return ""
+		}
+	}
+	return strings.Join(parts, " and ")
+}
+
 // severalUnknowns refuses an equation with more than one unknown. Where an equation above was
 // refused for the same unknowns, or for some of them, the solve of both is offered.
 //
@@ -24,10 +66,9 @@ func (s *settler) severalUnknowns(m *missing) finding.Finding {
 	}
 	f := s.whole(finding.UnknownName,
 		writing.List(unknown, "and")+" have no value; one equation finds only one of them.",
-		"Give "+some+" a value first"+m.example(m.symbols[0], s.Line)+", or type "+another+" for them."+m.constants(s.Line))
-	if m.cancels() {
-		unit := units.Usual(m.symbols[0])
-		f.Hint = "If " + m.symbols[0] + " cancels, type `let " + m.symbols[0] + " in " + unit + "` first. " + f.Hint
+		"Give "+some+" a value first"+m.example(m.symbols[0], s.Line)+", or put "+another+" behind this one, with `and` before it."+m.constants(s.Line))
+	if let := s.cancelling(m); let != "" {
+		f.Hint, f.Readings = m.symbols[0]+" cancels, so its unit is enough.", []string{let}
 	}
 	if said, joined := s.together(equationOf(m.lines[0]), unknown); joined != "" {
 		f.Hint, f.Readings = said, []string{joined}
@@ -84,18 +125,21 @@ func (s *settler) together(equation string, unknown []string) (said, joined stri
 // mostTogether is how many unknowns are looked for in equations that were typed one by one.
 const mostTogether = 4
 
-// cancels tells whether the one symbol that is to have a value, besides the unknown, is on
-// both sides of the equation, and has a usual unit.
+// cancelling is the `let` for the one symbol, besides the unknown, that has no value, and the line
+// below it, where that then has one: the symbol cancels. It is "" where it does not.
 //
-// In ½*m*v^2 = m*g*h the mass is on both sides; a `let` is enough for it, and no number is needed.
-func (m *missing) cancels() bool {
-	left, right, _ := strings.Cut(strings.TrimPrefix(equationOf(m.lines[0]), "solve "), "=")
-	holds := func(side string) bool {
-		r := syntax.Reading{Text: side}
-		v, ok := r.Parse(&syntax.Reader{}).(*syntax.Value)
-		return ok && syntax.Holds(v.X, m.symbols[0])
+// In ½*m*v^2 = m*g*h the mass is on both sides, and no number is needed.
+func (s *settler) cancelling(m *missing) string {
+	if len(m.symbols) != 1 || units.Usual(m.symbols[0]) == "" {
+		return ""
 	}
-	return len(m.symbols) == 1 && units.Usual(m.symbols[0]) != "" && holds(left) && holds(right)
+	for _, line := range [...]string{s.Entry.Text, m.lines[0]} {
+		text := "let " + m.symbols[0] + " in " + units.Usual(m.symbols[0]) + "\n" + line
+		if e := s.try(text, true); worst(e) > finding.Mismatch && len(e.Values()) == 1 {
+			return text
+		}
+	}
+	return ""
 }
 
 // maxBetween is how many lines above an equation another is looked for to be solved with it.

@@ -25,6 +25,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	}
 	switch {
 	case open.Equation && oneQuestion(offers):
+	case open.Several:
+		id = finding.NotWritten
+		message, hint = "To solve equations together, begin with `solve`.", ""
 	case open.Posed:
 		id = finding.NotWritten
 		message, hint = "To solve an equation, begin with `solve`.", ""

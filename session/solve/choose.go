@@ -167,8 +167,12 @@ func (v *solving) whichRoot(all []solution) finding.Finding {
 		return finding.New(finding.WhichRoot, first.NameAt, "Several values of "+name+" solve the equation: "+v.list(all).String()+"."+v.turnsAdd(),
 			"Say which: for the greater "+name+", for the smaller "+name+", or a range after `where`.")
 	}
+	bound := "…"
+	if i := len(v.s.Unknowns) - 1; len(all) == 2 && all[0].values[i]*all[1].values[i] < 0 {
+		bound = "0"
+	}
 	return finding.New(finding.WhichRoot, first.NameAt, "Several values solve these equations: "+v.listSystem(all).String()+".",
-		"Say which, as in where "+last.Name+" > ….")
+		"Say which, as in where "+last.Name+" > "+bound+".")
 }
 
 // otherNote names the solutions beside the only one without a negative value.
