@@ -28,7 +28,7 @@ type asked[N any, D domain[N]] struct {
 	failed Failure
 }
 
-// at is the elements of a slot; nil if it has no value.
+// at is the elements of a slot; none if it has no value.
 //
 // What was worked out on the way is kept, so that asking for every line of a page costs as much
 // as one run of it.
@@ -68,10 +68,10 @@ func (m *asked[N, D]) at(s Slot) []N {
 
 // knows is what is known of a slot by now.
 func (m *asked[N, D]) knows(s Slot) ([]N, bool) {
-	if s < 0 || int(s) >= len(m.known) || len(m.known[s]) == 0 {
-		return nil, s >= 0 && int(s) < len(m.known) && m.known[s] != nil
+	if s < 0 || int(s) >= len(m.known) {
+		return nil, false
 	}
-	return m.known[s], true
+	return m.known[s], m.known[s] != nil
 }
 
 // walker is what slots are run by. Running one may ask for another, which the same one runs

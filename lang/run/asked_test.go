@@ -46,3 +46,22 @@ func TestAskedOnce(t *testing.T) {
 		st.Truncate(before)
 	}
 }
+
+// TestAskedThroughCalls asks how far the last of many lines may be off, each of which calls a
+// function that reads the line before. Calls go no deeper than one for that.
+func TestAskedThroughCalls(t *testing.T) {
+	const n = 3 * mostDepth
+	p := &Program{}
+	last := p.Main.Add(Instr{Op: ops.Const, K: 0.1}, syntax.Span{}, Static{})
+	for i := range n {
+		f := &Func{Result: 2, Cost: 3, Code: Code{Statics: make([]Static, 3),
+			Instrs: []Instr{{Op: ops.Load, A: last}, {Op: ops.Const, K: 0.1}, {Op: ops.Add, A: 0, B: 1}}}}
+		p.Funcs = append(p.Funcs, f)
+		last = p.Main.Add(Instr{Op: ops.Call, A: Slot(i)}, syntax.Span{}, Static{})
+	}
+	st := &State{}
+	p.Run(st, 0, last+1)
+	if off := p.Off(st, last)[0]; off < 0.05*n*n*exact || off > n*n*exact { // each sum is rounded once
+		t.Errorf("%g is off by %g", st.At(last), off)
+	}
+}

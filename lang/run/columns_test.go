@@ -127,6 +127,23 @@ func TestColumnsSearches(t *testing.T) {
 	}
 }
 
+// TestColumnsSearchAgain finds a root that is to be greater than another one, which varies: how
+// far that may be off is told lane by lane. A millionth more than a billion times 1000 is none.
+func TestColumnsSearchAgain(t *testing.T) {
+	load := func(s Slot, more float64, op ops.Op) *Func {
+		return &Func{Params: 1, Result: 4, Cost: 5, Code: Code{Statics: make([]Static, 5),
+			Instrs: []Instr{{Op: ops.Param}, {Op: ops.Load, A: s}, {Op: ops.Const, K: more}, {Op: ops.Add, A: 1, B: 2}, {Op: op, A: 0, B: 3}}}}
+	}
+	p := &Program{Funcs: []*Func{load(0, 0, ops.Sub), load(1, 1e-6, ops.Sub), load(1, 0, ops.Sub)},
+		Solves: []*Solve{{Differences: []int{0}, Dims: make([]units.Dim, 1), Searched: true},
+			{Differences: []int{1}, Dims: make([]units.Dim, 1), Searched: true, Conditions: []Condition{{Difference: 2, Op: syntax.Greater}}}}}
+	p.Main = Code{Instrs: []Instr{{Op: ops.Const, K: 2}, {Op: ops.Solve}, {Op: ops.Solve, A: 1}}}
+	out, fails := LikeLines(t, "searches", p, []Slot{2}, []Slot{0}, [][]float64{{1e12, 1, 1e12, 3}})
+	if fails[0].Kind != ops.NoRoot || math.Abs(out[0][1]-1.000001) > 1e-9 || math.Abs(out[0][3]-3.000001) > 1e-9 {
+		t.Errorf("%v, %+v", out, fails)
+	}
+}
+
 // widen gives the first slot of a main code several elements, and so those that
 // are made of it.
 func widen(code *Code, width int32) {
