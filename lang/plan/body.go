@@ -113,7 +113,6 @@ func (p *Planner) Unknowns(n int) []run.Static {
 	out := make([]run.Static, n)
 	for i := range out {
 		out[i] = p.newZero()
-		p.zeros[out[i].Open].line = 0 // no 0 is written
 	}
 	return out
 }

@@ -135,7 +135,7 @@ func (c *coder) zeroTwice(at syntax.Span, x, y syntax.Expr, a, b run.Slot) (find
 		st   run.Static
 	}{{x, a, c.static(b)}, {y, b, c.static(a)}} {
 		raw := c.code.Statics[side.slot]
-		if raw.Open == 0 || c.p.zeros[raw.Open].line == 0 { // an unknown is no 0
+		if raw.Open == 0 {
 			continue
 		}
 		z, here := c.p.zeros[raw.Open], "; here it would be "+phrase(side.st)+"."
