@@ -152,7 +152,7 @@ var pureRooms = map[string]bool{
 // TestEngineIsSmall keeps out of everything that also runs in a browser what it does without:
 // the reader of spreadsheet files alone is larger than all the rest.
 func TestEngineIsSmall(t *testing.T) {
-	modules := []string{"github.com/martinlindhe/unit", "golang.org/x/text"}
+	modules := []string{"github.com/alecthomas/participle/v2", "github.com/martinlindhe/unit", "golang.org/x/text"}
 	large := []string{"crypto", "net", "html", "text/template", "compress", "archive", "encoding/xml", "encoding/gob", "go", "database", "image", "testing"}
 	within := func(path string, of []string) bool {
 		return slices.ContainsFunc(of, func(p string) bool { return path == p || strings.HasPrefix(path, p+"/") })

@@ -54,7 +54,7 @@ const barsText = "bars"
 var barsWord = StatementWord{
 	Word: barsText, Form: "bars at \"PLACE\": A, B = C | at \"PLACE\": D [with work W] [within E]",
 	Summary: "An energy bar chart that checks whether energy is kept.",
-	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: reads((*exprParser).bars),
+	Example: "bars at \"released\": 3 J, 0 J | at \"leaves\": 1 J, 2 J", Stored: true, Ready: true, read: clauses(readBars),
 	expr: true, second: "at", phrases: phrases("with/then work …", "then …"), next: []string{"at", "then", "with", "within"},
 }
 
@@ -110,8 +110,8 @@ func (l *scanner) place(open rune, at Span) *fault {
 //
 // A with before the last place is refused, since it can't be told which way it is
 // meant for: the one to its place or the one from it.
-func (p *exprParser) bars() Stmt {
-	s, work := &Bars{}, Energy{}
+func readBars(r *reader, tokens []token) (Stmt, *fault) {
+	p, s, work := r.line(tokens, 1), &Bars{}, Energy{}
 	for more := true; more; {
 		s.Stages = append(s.Stages, p.stage(work))
 		work, more = Energy{}, p.tok.sign("|")
@@ -129,8 +129,10 @@ func (p *exprParser) bars() Stmt {
 		}
 		last.Work = p.work()
 	}
-	s.Within = p.after("within")
-	return s
+	if p.taken("within") {
+		s.Within = p.sum()
+	}
+	return s, p.ends()
 }
 
 // stage reads at "PLACE": and the energies there, with the work on the way to it.
@@ -146,9 +148,13 @@ func (p *exprParser) stage(work Energy) Stage {
 	if p.sign(":"); p.tok.kind == eofToken || p.tok.sign("|") {
 		p.fail(&fault{finding.New(finding.Unreadable, p.tok.span(), "The energies are missing here.", "")})
 	}
-	s := Stage{NameAt: Span{From: t.from + n, To: t.to - utf8.RuneLen(quotes[q])}, Work: work, Entries: listOf(p, (*exprParser).energy)}
+	s := Stage{NameAt: Span{From: t.from + n, To: t.to - utf8.RuneLen(quotes[q])}, Work: work, Entries: []Energy{p.energy()}}
 	if s.Name = t.text[n : len(t.text)-(t.to-s.NameAt.To)]; strings.TrimSpace(s.Name) == "" {
 		p.fail(&fault{finding.New(finding.Unreadable, t.span(), "The place has no name.", "")})
+	}
+	for p.tok.sign(",") {
+		p.take()
+		s.Entries = append(s.Entries, p.energy())
 	}
 	return s
 }

@@ -55,3 +55,11 @@ func BenchmarkRecord(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkBuild is what the first statement of a run pays for its grammar.
+func BenchmarkBuild(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		build(&Fit{})
+	}
+}

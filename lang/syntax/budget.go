@@ -6,21 +6,17 @@ package syntax
 // For a name of which no given has an uncertainty, the line says that there is
 // none.
 type Budget struct {
-	Of      Ident
-	Sampled bool
+	Of      Ident `parser:"'budget' @@"`
+	Sampled bool  `parser:"( @'by' 'sampling' )?"`
 	// Covering is the probability of the interval that is asked for; nil where none is.
-	Covering Expr
+	Covering Expr `parser:"( 'covering' @@ )?"`
 }
 
 var budgetWord = StatementWord{
 	Word: "budget", Form: "budget NAME [by sampling] [covering 95 %]",
 	Summary: "Where the uncertainty of a result comes from, given by given.",
-	Example: "budget k", Stored: true, Ready: true, read: reads((*exprParser).budget),
+	Example: "budget k", Stored: true, Ready: true, read: clauses(statement(&Budget{})),
 	phrases: phrases("covering …", "by sampling"), next: []string{"by", "covering"},
-}
-
-func (p *exprParser) budget() Stmt {
-	return &Budget{Of: p.ident(), Sampled: p.words("by sampling"), Covering: p.after("covering")}
 }
 
 func (s *Budget) Exprs() []Expr  { return exprs(s.Covering) }

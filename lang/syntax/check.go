@@ -40,7 +40,8 @@ func (*CheckStmt) is() nature       { return nature{kept, Support, nil} }
 // matter.
 //
 // A check that fails is no fault of the line: it runs, and says so.
-func readCheck(r *reader, p *exprParser) (Stmt, *fault) {
+func readCheck(r *reader, tokens []token) (Stmt, *fault) {
+	p := r.line(tokens, 1)
 	s := &CheckStmt{Left: p.whole()}
 	if p.taken("is") {
 		if s.Sign = signWords[p.tok.text]; s.Sign == NoSign {
@@ -55,7 +56,9 @@ func readCheck(r *reader, p *exprParser) (Stmt, *fault) {
 	}
 	p.take()
 	s.Right = p.whole()
-	s.Within = p.after("within")
+	if p.taken("within") {
+		s.Within = p.sum()
+	}
 	bad := p.ends()
 	if bad == nil {
 		bad = r.bothSides(s)

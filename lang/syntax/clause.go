@@ -6,38 +6,7 @@ import (
 	"steelyard/lang/finding"
 )
 
-// What the reader of a statement asks of its tokens. Statements are read by hand: a clause is a
-// line or two, and what is out of place in one is told as in all others.
-
-// clauses makes the reader of a statement from one of what is behind its word.
-func clauses(read func(r *reader, p *exprParser) (Stmt, *fault)) func(*reader, int) (Stmt, *fault) {
-	return func(r *reader, _ int) (Stmt, *fault) {
-		tokens, bad := r.tokens(r.word.Word)
-		if bad != nil {
-			if bad.ID == finding.NamesTogether && !r.word.expr {
-				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" doesn't fit here.", nil
-				bad = r.word.form(bad)
-			}
-			return nil, r.remarkBehind(bad)
-		}
-		s, bad := read(r, r.line(tokens, 1))
-		if bad == nil {
-			bad = r.treeSlips(s.Exprs()...)
-		}
-		if bad != nil {
-			return nil, r.remarkBehind(r.word.form(bad))
-		}
-		return s, r.noBody()
-	}
-}
-
-// reads is clauses for a statement of which nothing more is asked than that its parts are there.
-func reads(parts func(p *exprParser) Stmt) func(*reader, int) (Stmt, *fault) {
-	return clauses(func(_ *reader, p *exprParser) (Stmt, *fault) {
-		s := parts(p)
-		return s, p.ends()
-	})
-}
+// What a statement that is read by hand asks of its tokens.
 
 // taken takes a word of the language if it stands next.
 func (p *exprParser) taken(word string) bool {
@@ -46,29 +15,6 @@ func (p *exprParser) taken(word string) bool {
 	}
 	p.take()
 	return true
-}
-
-// words takes several words if the first stands next: the others have to follow it, whatever
-// else they may be elsewhere.
-func (p *exprParser) words(all string) bool {
-	for i, word := range strings.Fields(all) {
-		if !p.tok.is(word) {
-			if i > 0 {
-				p.refuse()
-			}
-			return false
-		}
-		p.take()
-	}
-	return true
-}
-
-// after takes a word if it stands next, and the expression behind it.
-func (p *exprParser) after(word string) Expr {
-	if !p.taken(word) {
-		return nil
-	}
-	return p.sum()
 }
 
 // word takes a word of the language, which has to stand next.
@@ -93,14 +39,6 @@ func (p *exprParser) comma() bool {
 		p.take()
 	}
 	return more
-}
-
-// listOf reads one or several of a kind with commas between them.
-func listOf[T any](p *exprParser, one func(*exprParser) T) (all []T) {
-	for more := true; more; more = p.comma() {
-		all = append(all, one(p))
-	}
-	return all
 }
 
 // ident takes a name, which has to stand next.
@@ -132,34 +70,17 @@ func (p *exprParser) ends() *fault {
 	return p.bad
 }
 
-// unexpected says that a token does not fit where it stands.
+// line reads from a token of a line on.
 //
-// One place for it, so that a comma, a unit or a second = that is out of place is
-// told alike in all statements.
-func unexpected(t token) *fault {
-	at := t.span()
-	if t.kind == eofToken {
-		return &fault{finding.New(finding.Incomplete, at, "This line is unfinished.", "Write the rest of it.")}
+// The words of the statement before that token have been read by the caller.
+func (r *reader) line(tokens []token, from int) *exprParser {
+	var p struct {
+		exprParser
+		line tokenLine
 	}
-	message, hint := "\""+t.text+"\" doesn't fit here.", "`help` shows how to write lines."
-	switch {
-	case t.kind == unitToken:
-		message, hint = "The unit "+t.text+" doesn't fit here.", "A unit comes after a number or after `in`."
-	case t.text == ",":
-		message, hint = "A comma doesn't fit here.", "Write decimals with a point, and one statement on a line."
-	case t.text == "=":
-		message, hint = "A second = doesn't fit here.", "A line can define one name. To compare, write `check A = B`."
-	case t.text == "in":
-		message, hint = "`in` doesn't fit here.", "Write it once, at the end of the line, before the unit of the result."
-	case t.text == "at":
-		return &fault{finding.New(finding.NameKind, at, "The word `at` doesn't fit here.", "It has its own meaning here. For a times t, put `*` between them.", "*a*t")}
-	case t.text == "for" || t.text == "to" || t.text == "within" || t.text == "from":
-		message = "The word `" + t.text + "` doesn't fit here."
-		hint = "It has its own meaning here, so it can't be a name."
-	case t.text == "<", t.text == ">", t.text == "≤", t.text == "≥", t.text == "<=", t.text == ">=":
-		hint = "Compare with check, as in `check m < 2 kg`."
-	}
-	return &fault{finding.New(finding.Unreadable, at, message, hint)}
+	p.line = tokenLine{tokens: tokens, at: from, end: r.to}
+	p.exprParser = exprParser{from: &p.line, tok: p.line.peek(0)}
+	return &p.exprParser
 }
 
 // result reads EXPR [in UNIT] [with …], which the rest of a line has to be. The

@@ -5,21 +5,15 @@ package syntax
 //
 // For instance compare k with 250 N/m. Nothing is judged: a check does that.
 type Compare struct {
-	X    Expr
-	With Expr
+	X    Expr `parser:"'compare' @@"`
+	With Expr `parser:"'with' @@"`
 }
 
 var compareWord = StatementWord{
 	Word: "compare", Form: "compare A with B",
 	Summary: "Says how far apart two values are, in percent and in standard uncertainties.",
-	Example: "compare 257 N/m with 250 N/m", Stored: true, Ready: true, read: reads((*exprParser).compare),
+	Example: "compare 257 N/m with 250 N/m", Stored: true, Ready: true, read: clauses(statement(&Compare{})),
 	expr: true, sure: " with ", next: []string{"with"},
-}
-
-func (p *exprParser) compare() Stmt {
-	x := p.sum()
-	p.word("with")
-	return &Compare{X: x, With: p.sum()}
 }
 
 func (s *Compare) Exprs() []Expr  { return []Expr{s.X, s.With} }

@@ -19,13 +19,11 @@ import (
 // meaning, so that a rule reads its parts one after the other, and only who began
 // the reading asks for the fault.
 type exprParser struct {
-	tokens []token
-	at     int   // of the next one
-	tok    token // that one
-	stop   int   // where the text ends
-	depth  int
-	end    int // of the last token that was taken
-	bad    *fault
+	from  source
+	tok   token // the next one
+	depth int
+	end   int // of the last token that was taken
+	bad   *fault
 	// equation tells that an equals sign may follow what is read.
 	equation bool
 	bare     bool // an exponent follows, or what a root is of, which takes no unit
@@ -33,22 +31,14 @@ type exprParser struct {
 	slopes int
 }
 
-// line reads from a token of a line on. Past the last one comes an eofToken for ever.
-//
-// The words of the statement before that token have been read by the caller.
-func (r *reader) line(tokens []token, from int) *exprParser {
-	p := &exprParser{tokens: tokens, at: from, stop: r.to}
-	p.tok = p.peek(0)
-	return p
+// source hands tokens out one after the other. Past the last one it hands out
+// an eofToken for ever.
+type source interface {
+	peek(ahead int) token
+	next()
 }
 
-// peek is the token so many behind the next one.
-func (p *exprParser) peek(ahead int) token {
-	if p.at+ahead >= len(p.tokens) {
-		return token{kind: eofToken, from: p.stop, to: p.stop}
-	}
-	return p.tokens[p.at+ahead]
-}
+func newParser(from source) *exprParser { return &exprParser{from: from, tok: from.peek(0)} }
 
 // fail keeps the first fault, and ends what can be read.
 func (p *exprParser) fail(bad *fault) {
@@ -68,8 +58,8 @@ func (p *exprParser) whole() Expr { return p.replaced(p.sum()) }
 func (p *exprParser) take() token {
 	t := p.tok
 	if p.bad == nil {
-		p.at++
-		p.tok = p.peek(0)
+		p.from.next()
+		p.tok = p.from.peek(0)
 		p.end = t.to
 	}
 	return t

@@ -20,14 +20,15 @@ import (
 //
 // Y and X are what is put in, with units; a unit of the slope follows from both.
 type Fit struct {
-	Y       Expr
-	X       Expr
-	Through bool
-	As      []Ident
-	Ends    bool // the lines through all error bars, too
-	Model   Expr
-	Params  []Unknown
-	Start   []Binding
+	Y       Expr      `parser:"'fit' @@"`
+	X       Expr      `parser:"( 'against' @@"`
+	Through bool      `parser:"( @'through' 'the' 'origin' )?"`
+	As      []Ident   `parser:"( 'as' @@ ( ',' @@ )* )?"`
+	Only    bool      `parser:"( @'through' 'the' 'origin' )?"`           // the same, behind the name
+	Ends    bool      `parser:"( @'with' 'steepest' 'and' 'flattest' )?"` // the lines through all error bars, too
+	Model   Expr      `parser:"| '=' @@"`
+	Params  []Unknown `parser:"'for' @@ ( ',' @@ )*"`
+	Start   []Binding `parser:"( 'starting' 'at' @@ ( ',' @@ )* )? )"`
 }
 
 var fitWord = StatementWord{
@@ -52,37 +53,18 @@ func (s *Fit) Defines() []Ident {
 
 func (*Fit) is() nature { return nature{recorded, Task, nil} }
 
-// fit reads both forms.
-func (p *exprParser) fit() *Fit {
-	p.equation = true
-	s := &Fit{Y: p.sum()}
-	if p.taken("against") {
-		s.X, s.Through = p.sum(), p.words("through the origin")
-		if p.taken("as") {
-			s.As = listOf(p, (*exprParser).ident)
-		}
-		s.Through = p.words("through the origin") || s.Through
-		s.Ends = p.words("with steepest and flattest")
-		return s
-	}
-	p.sign("=")
-	s.Model = p.sum()
-	p.word("for")
-	s.Params = listOf(p, (*exprParser).unknown)
-	if p.words("starting at") {
-		s.Start = listOf(p, (*exprParser).plainBinding)
-	}
-	return s
-}
+var fitLines = production(&Fit{})
 
-// A line has one name for its slope and one for its
+// readFit reads both forms. A line has one name for its slope and one for its
 // intercept: a third is refused, and with through the origin a second, since the
 // intercept is zero then and no result.
-func readFit(r *reader, p *exprParser) (Stmt, *fault) {
-	s := p.fit()
-	if bad := p.ends(); bad != nil {
+func readFit(r *reader, tokens []token) (Stmt, *fault) {
+	got, bad := fitLines(tokens, r.to)
+	if bad != nil {
 		return nil, bad
 	}
+	s := got.(*Fit)
+	s.Through, s.Only = s.Through || s.Only, false
 	if s.Model != nil {
 		s.Params[len(s.Params)-1].Meaning = r.words
 		// x(t) is the list x, which goes with the list t.

@@ -33,8 +33,8 @@ type (
 	}
 	// Curve is one curve of a graph, or column of a table, with a unit of its own.
 	Curve struct {
-		X  Expr
-		In UnitText
+		X  Expr     `parser:"@@"`
+		In UnitText `parser:"( 'in' @@ )?"`
 	}
 )
 
@@ -71,27 +71,33 @@ func (*Graph) is() nature       { return nature{kept, Task, nil} }
 // A graph with no range is a plot of readings, which are lists of the page. A step
 // is for a table, and logarithmic or blank axes for a graph: each is refused
 // elsewhere.
-func readGraph(_ *reader, p *exprParser) (Stmt, *fault) {
-	if !ranged(p.tokens) {
-		s := p.plot()
-		return s, p.ends()
+func readGraph(r *reader, tokens []token) (Stmt, *fault) {
+	if !ranged(tokens) {
+		return readPlot(r, tokens)
 	}
-	s := p.graph()
-	switch bad := p.ends(); {
-	case bad != nil:
+	s, bad := r.graph(tokens)
+	if bad != nil {
 		return nil, bad
+	}
+	s.Across, s.Up = s.Log && !s.Up, s.Log && !s.Across
+	switch {
 	case s.By != nil && !s.Table:
 		return nil, &fault{finding.New(finding.Unreadable, s.By.Span(), "A graph needs no step.", "Leave `by …` out, or write table for rows of values.")}
 	case (s.Blank || s.Log) && s.Table:
-		last := p.tokens[len(p.tokens)-1]
+		last := tokens[len(tokens)-1]
 		return nil, &fault{finding.New(finding.Unreadable, last.span(), "`"+last.text+"` is for the axes of a graph.", "Leave it out, or write graph.")}
 	}
 	return s, s.against()
 }
 
-// graph reads a graph or a table with a range.
-func (p *exprParser) graph() *Graph {
-	s := &Graph{Table: p.tokens[0].is("table"), Curves: listOf(p, (*exprParser).curve)}
+// graph reads a graph or a table with a range, by hand: a production would take half as long
+// as the whole of its drawing.
+func (r *reader) graph(tokens []token) (*Graph, *fault) {
+	p := r.line(tokens, 1)
+	s := &Graph{Table: tokens[0].is("table")}
+	for more := true; more; more = p.comma() {
+		s.Curves = append(s.Curves, p.curve())
+	}
 	if p.taken("against") {
 		s.Path = p.curve()
 	}
@@ -102,22 +108,18 @@ func (p *exprParser) graph() *Graph {
 	s.From = p.sum()
 	p.word("to")
 	s.To = p.sum()
-	s.By = p.after("by")
-	if s.In = p.inUnit(); s.By == nil {
-		s.By = p.after("by") // the step may stand after the unit
+	if p.taken("by") {
+		s.By = p.sum()
 	}
-	s.Log, s.Across, s.Up = p.logarithmic()
+	s.In = p.inUnit()
+	if s.By == nil && p.taken("by") {
+		s.By = p.sum() // the step may stand after the unit
+	}
+	s.Log = p.taken("log")
+	s.Across = s.Log && p.taken("across")
+	s.Up = s.Log && !s.Across && p.taken("up")
 	s.Blank = p.taken("blank")
-	return s
-}
-
-// logarithmic reads [log [across|up]]: whether axes are logarithmic, and which.
-func (p *exprParser) logarithmic() (log, across, up bool) {
-	if log = p.taken("log"); log {
-		up = !p.taken("across")
-		across = !up || !p.taken("up")
-	}
-	return log, across, up
+	return s, p.ends()
 }
 
 // curve reads EXPR [in UNIT].

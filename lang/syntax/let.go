@@ -9,10 +9,10 @@ import "strings"
 // value yet; words behind a comma are the meaning of each symbol. After let F in N as a
 // vector F has components, which have no values either.
 type Let struct {
-	Symbols []Ident
-	In      UnitText
-	Vector  bool
-	Space   bool
+	Symbols []Ident  `parser:"'let' @@ ( ',' @@ )*"`
+	In      UnitText `parser:"'in' @@"`
+	Vector  bool     `parser:"( @'as' 'a'? 'vector'"`
+	Space   bool     `parser:"( 'in' ( @'space' | 'the plane' ) )? )?"`
 }
 
 // Axes is how many components each symbol has: 0 for a number, 2 for a vector in the plane,
@@ -40,9 +40,11 @@ func (*Let) Exprs() []Expr      { return nil }
 func (s *Let) Defines() []Ident { return s.Symbols }
 func (*Let) is() nature         { return nature{kept, Aside, nil} }
 
+var letLines = production(&Let{})
+
 // Two symbols of unlike units take two lines: let k in N/m, let m in kg.
-func readLet(r *reader, p *exprParser) (Stmt, *fault) {
-	for i, tokens := 1, p.tokens; i < len(tokens); i++ {
+func readLet(r *reader, tokens []token) (Stmt, *fault) {
+	for i := 1; i < len(tokens); i++ {
 		if i > 1 && !tokens[i-1].sign(",") {
 			continue
 		}
@@ -50,24 +52,17 @@ func readLet(r *reader, p *exprParser) (Stmt, *fault) {
 			return nil, bad
 		}
 	}
-	s := &Let{Symbols: listOf(p, (*exprParser).ident)}
-	p.word("in")
-	s.In = p.unitNext()
-	if s.Vector = p.taken("as"); s.Vector {
-		p.taken("a")
-		p.word("vector")
-		if in := p.inUnit(); in.Present() {
-			if s.Space = in.Text == "space"; !s.Space && in.Text != "the plane" {
-				p.fail(unexpected(p.tokens[p.at-1]))
-			}
-		}
+	got, bad := letLines(tokens, r.to)
+	if bad != nil {
+		return nil, bad
 	}
+	s := got.(*Let)
 	axes, words := vectorWords(r.words)
 	s.Vector, s.Space = s.Vector || axes > 0, s.Space || axes == len(Axes)
 	for i := range s.Symbols {
 		s.Symbols[i].Meaning = words
 	}
-	return s, p.ends()
+	return s, nil
 }
 
 // vectorWords takes from the words for a symbol that it is a vector, as a formula has it,

@@ -1,14 +1,35 @@
 package syntax
 
 import (
+	"io"
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
+
+// language is the lexer's definition that the grammar is built on.
+type language struct{}
+
+// Symbols implements lexer.Definition.
+//
+// A Sign is any sign or bracket, and a Word one that the language keeps in this place: what
+// a grammar writes as 'with' is a token of either kind with that text.
+func (language) Symbols() map[string]lexer.TokenType {
+	return map[string]lexer.TokenType{
+		"EOF": eofToken, "Number": numToken, "Unit": unitToken, "Name": nameToken, "Word": wordToken, "Pi": piToken,
+		"That": thatToken, "Super": superToken, "Sign": signToken, "Line": lineToken,
+	}
+}
+
+// Lex implements lexer.Definition. Nobody asks: a production is given tokens, since what a
+// word is depends on the statement that it stands in.
+func (language) Lex(string, io.Reader) (lexer.Lexer, error) { return &tokenStream{}, nil }
 
 // bracket is an open bracket while its line is read.
 type bracket struct {
@@ -99,7 +120,7 @@ func (l *scanner) skip(pos int) int { return l.units().skip(pos) }
 // emit adds a token that ends at to.
 //
 // It begins where the scanner is, which goes on behind it.
-func (l *scanner) emit(kind tokenKind, to int) *token {
+func (l *scanner) emit(kind lexer.TokenType, to int) *token {
 	l.tokens = append(l.tokens, token{kind: kind, from: l.pos, to: to, text: l.text[l.pos:to]})
 	l.pos = to
 	return &l.tokens[len(l.tokens)-1]

@@ -172,7 +172,7 @@ func (p *exprParser) number(bare bool) Expr {
 		return &Quantity{At: at, Value: d, Unit: UnitText{Text: "1", At: at}}
 	}
 	n := &Number{At: at, Value: d}
-	if p.tok.kind == piToken && p.peek(1).kind == unitToken { // 5.00π rad
+	if p.tok.kind == piToken && p.from.peek(1).kind == unitToken { // 5.00π rad
 		pi := &Pi{At: p.take().span()}
 		b := binary(Mul, Span{From: at.To, To: pi.At.From}, n, pi)
 		b.Implied = true
@@ -255,7 +255,7 @@ func (p *exprParser) several(at Span, these string, most int, into, shut string,
 func (p *exprParser) arg(of string) Arg {
 	var a Arg
 	if p.tok.kind == nameToken {
-		if after := p.peek(1); after.sign("=") {
+		if after := p.from.peek(1); after.sign("=") {
 			t := p.take()
 			a.Name, a.NameAt = Canonical(t.text), t.span()
 			p.take()

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/alecthomas/participle/v2/lexer"
+
 	"steelyard/lang/ops"
 )
 
@@ -315,7 +317,7 @@ type pieceWriter struct {
 	lost   bool
 }
 
-func (w *pieceWriter) add(kind tokenKind, text string, call bool) {
+func (w *pieceWriter) add(kind lexer.TokenType, text string, call bool) {
 	w.tokens = append(w.tokens, token{kind: kind, from: w.Len(), to: w.Len() + len(text), text: text, call: call})
 	w.WriteString(text)
 }

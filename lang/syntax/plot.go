@@ -7,18 +7,18 @@ type (
 	// points that two lists of readings are. Without X it is graph R, a path through the
 	// points that a list of vectors goes to.
 	Plot struct {
-		Y         Curve
-		X         Curve
-		Residuals bool
-		Log       bool
-		Across    bool
-		Up        bool
-		Blank     bool
+		Y         Curve `parser:"'graph' @@"`
+		X         Curve `parser:"( 'against' @@ )?"`
+		Residuals bool  `parser:"( @'with' 'residuals' )?"`
+		Log       bool  `parser:"( @'log'"`
+		Across    bool  `parser:"( @'across'"`
+		Up        bool  `parser:"| @'up' )? )?"`
+		Blank     bool  `parser:"@'blank'?"`
 	}
 	// Columns is table A[, B…], or table B against A: lists beside each other.
 	Columns struct {
-		Of      []Curve
-		Against Curve
+		Of      []Curve `parser:"'table' @@ ( ',' @@ )*"`
+		Against Curve   `parser:"( 'against' @@ )?"`
 	}
 )
 
@@ -37,27 +37,27 @@ func (s *Columns) Exprs() []Expr {
 	return exprs(out...)
 }
 
+var (
+	plotLines   = production(&Plot{})
+	columnLines = production(&Columns{})
+)
+
 // ranged tells whether a line says from where to where its curves go; those of readings
 // go as far as they do.
 func ranged(tokens []token) bool {
 	return slices.ContainsFunc(tokens, func(t token) bool { return t.is("from") })
 }
 
-// plot reads a graph or a table without a range.
-func (p *exprParser) plot() Stmt {
-	if p.tokens[0].is("table") {
-		s := &Columns{Of: listOf(p, (*exprParser).curve)}
-		if p.taken("against") {
-			s.Against = p.curve()
-		}
-		return s
+// readPlot reads a graph or a table without a range.
+func readPlot(r *reader, tokens []token) (Stmt, *fault) {
+	if tokens[0].is("table") {
+		return columnLines(tokens, r.to)
 	}
-	s := &Plot{Y: p.curve()}
-	if p.taken("against") {
-		s.X = p.curve()
+	got, bad := plotLines(tokens, r.to)
+	if bad != nil {
+		return nil, bad
 	}
-	s.Residuals = p.words("with residuals")
-	s.Log, s.Across, s.Up = p.logarithmic()
-	s.Blank = p.taken("blank")
-	return s
+	s := got.(*Plot)
+	s.Across, s.Up = s.Log && !s.Up, s.Log && !s.Across
+	return s, nil
 }

@@ -185,6 +185,28 @@ func (r *reader) worded(w *StatementWord) (Stmt, *fault) {
 	return s, bad
 }
 
+// clauses makes the reader of a statement from one of its tokens.
+func clauses(read func(r *reader, tokens []token) (Stmt, *fault)) func(*reader, int) (Stmt, *fault) {
+	return func(r *reader, _ int) (Stmt, *fault) {
+		tokens, bad := r.tokens(r.word.Word)
+		if bad != nil {
+			if bad.ID == finding.NamesTogether && !r.word.expr {
+				bad.ID, bad.Message, bad.Readings = finding.Unreadable, "\""+r.source(bad.At)+"\" doesn't fit here.", nil
+				bad = r.word.form(bad)
+			}
+			return nil, r.remarkBehind(bad)
+		}
+		s, bad := read(r, tokens)
+		if bad == nil {
+			bad = r.treeSlips(s.Exprs()...)
+		}
+		if bad != nil {
+			return nil, r.remarkBehind(r.word.form(bad))
+		}
+		return s, r.noBody()
+	}
+}
+
 // tokens reads the tokens of the statement's first line, and looks at what
 // stands side by side in them.
 //

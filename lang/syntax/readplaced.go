@@ -78,8 +78,8 @@ func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 			what[i] = p.out[slices.IndexFunc(p.out, func(t token) bool { return t.kind == nameToken && Canonical(t.text) == name })]
 		}
 	}
-	whole := reader{to: len(text)}
-	s, bad := whole.line(slices.Concat(p.out[:sides], what, p.out[sides:]), 0).solve()
+	tokens[0].from, tokens[0].to = 0, 0
+	s, bad := solveLines(slices.Concat(tokens[:1], p.out[:sides], what, p.out[sides:]), len(text))
 	if bad != nil {
 		return nil
 	}

@@ -36,7 +36,7 @@ const (
 var reportWord = StatementWord{
 	Word: "report", Form: "report NAME [in UNIT] [as components] [to N figures] [for N points]",
 	Summary: "Makes a value an answer of its part.",
-	Example: "report k in N/m to 3 figures for 2 points", Stored: true, Ready: true, read: reads((*exprParser).report),
+	Example: "report k in N/m to 3 figures for 2 points", Stored: true, Ready: true, read: clauses(readReport),
 	expr: true, phrases: phrases("as components", "as magnitude and direction", "as …"), next: []string{"in", "as", "to", "for"},
 }
 
@@ -59,7 +59,8 @@ func (p *exprParser) form() VectorForm {
 }
 
 // The clauses come in the order of the form, each once or not at all.
-func (p *exprParser) report() Stmt {
+func readReport(r *reader, tokens []token) (Stmt, *fault) {
+	p := r.line(tokens, 1)
 	s := &Report{}
 	if s.Sign = p.taken("sign"); s.Sign {
 		p.word("of")
@@ -75,7 +76,7 @@ func (p *exprParser) report() Stmt {
 	if p.taken("for") {
 		s.Points = p.count("point", mostPoints)
 	}
-	return s
+	return s, p.ends()
 }
 
 // The greatest numbers that count reads.

@@ -4,21 +4,15 @@ package syntax
 //
 // For instance scaling m^2 against m: doubling m multiplies m² by 4.
 type Scaling struct {
-	X       Expr
-	Against Ident
+	X       Expr  `parser:"'scaling' @@"`
+	Against Ident `parser:"'against' @@"`
 }
 
 var scalingWord = StatementWord{
 	Word: "scaling", Form: "scaling EXPR against NAME",
 	Summary: "Says how one quantity grows with another.",
-	Example: "scaling T against L", Stored: true, Ready: true, read: reads((*exprParser).scaling),
+	Example: "scaling T against L", Stored: true, Ready: true, read: clauses(statement(&Scaling{})),
 	sure: " against ", next: []string{"against"},
-}
-
-func (p *exprParser) scaling() Stmt {
-	x := p.sum()
-	p.word("against")
-	return &Scaling{X: x, Against: p.ident()}
 }
 
 func (s *Scaling) Exprs() []Expr  { return []Expr{s.X} }

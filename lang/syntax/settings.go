@@ -31,7 +31,7 @@ type (
 	// It matters for a final five alone: 2.5 is 2 to even and 3 away from zero.
 	RoundSetting struct {
 		aside
-		Even bool
+		Even bool `parser:"'round' 'halves' ( @'to' 'even' | 'away' 'from' 'zero' )"`
 	}
 )
 
@@ -52,17 +52,8 @@ var givensWord = StatementWord{
 var roundWord = StatementWord{
 	Word: "round", Form: "round halves to even",
 	Summary: "Sets how a final five is rounded.",
-	Example: "round halves to even", Stored: true, Ready: true, read: reads((*exprParser).rounding),
+	Example: "round halves to even", Stored: true, Ready: true, read: clauses(statement(&RoundSetting{})),
 	second: "halves",
-}
-
-func (p *exprParser) rounding() Stmt {
-	p.word("halves")
-	s := &RoundSetting{Even: p.words("to even")}
-	if !s.Even && !p.words("away from zero") {
-		p.refuse()
-	}
-	return s
 }
 
 // Rule is the rule of rounding that is set.
@@ -85,7 +76,7 @@ func readResults(r *reader, at int) (Stmt, *fault) {
 	case "with uncertainties rounded up":
 		return &SpreadSetting{Up: true}, nil
 	}
-	return reads((*exprParser).figures)(r, at)
+	return clauses(readFigures)(r, at)
 }
 
 // givensFigures tells whether the rest of a line is: to the givens' figures. The sign
@@ -111,7 +102,8 @@ func readGivens(r *reader, at int) (Stmt, *fault) {
 
 // Decimal places are refused, to 2 dp: a number of them means nothing until the
 // unit is known, and 5.12 m and 512 cm are one value.
-func (p *exprParser) figures() Stmt {
+func readFigures(r *reader, tokens []token) (Stmt, *fault) {
+	p := r.line(tokens, 1)
 	p.word("to")
-	return &FiguresSetting{Figures: p.count("figure", mostFigures)}
+	return &FiguresSetting{Figures: p.count("figure", mostFigures)}, p.ends()
 }

@@ -3,6 +3,8 @@ package syntax
 import (
 	"slices"
 
+	"github.com/alecthomas/participle/v2/lexer"
+
 	"steelyard/lang/finding"
 	"steelyard/units"
 )
@@ -100,9 +102,11 @@ func identsOf(unknowns []Unknown) (out []Ident) {
 
 func (*Solve) is() nature { return nature{recorded, Task, nil} }
 
-// solve reads the clauses. The bindings may stand behind the conditions, and the unit of the
-// last unknown last of all.
-func (p *exprParser) solve() (*Solve, *fault) {
+// solveLines reads the clauses up to the end of the text, by hand: a production takes several
+// times as long, and a page may be all solves. The bindings may stand behind the conditions, and
+// the unit of the last unknown last of all.
+func solveLines(tokens []token, end int) (*Solve, *fault) {
+	p := (&reader{to: end}).line(tokens, 1)
 	p.equation = true
 	s := &Solve{}
 	for more := true; more; more = p.taken("and") {
@@ -114,7 +118,9 @@ func (p *exprParser) solve() (*Solve, *fault) {
 		s.Equations = append(s.Equations, e)
 	}
 	p.word("for")
-	s.Unknowns = listOf(p, (*exprParser).unknown)
+	for more := true; more; more = p.comma() {
+		s.Unknowns = append(s.Unknowns, p.unknown())
+	}
 	s.With = p.others(s.With)
 	if p.taken("where") {
 		s.Where = p.conditions()
@@ -146,11 +152,11 @@ var choosing = map[string]Choice{
 	"earlier": LeastRoot, "smaller": LeastRoot, "lesser": LeastRoot,
 }
 
-// Where the clauses don't fit, the slips that people make in a solve are looked for: and
+// Where the grammar refuses a line, the slips that people make in a solve are looked for: and
 // between unknowns, the first t, a times t written at.
-func readSolve(r *reader, p *exprParser) (Stmt, *fault) {
-	s, bad := p.solve()
-	if tokens := p.tokens; bad != nil {
+func readSolve(r *reader, tokens []token) (Stmt, *fault) {
+	s, bad := solveLines(tokens, r.to)
+	if bad != nil {
 		if len(tokens) > 1 && tokens[1].is("for") {
 			return nil, &fault{finding.New(finding.Unreadable, tokens[1].span(), "The equation is missing between `solve` and `for`.", "")}
 		}
@@ -233,6 +239,13 @@ func inOrder(tokens []token) *fault {
 		}
 	}
 	return nil
+}
+
+// Parse reads [the later] NAME [in UNIT] within a production.
+func (u *Unknown) Parse(lex *lexer.PeekingLexer) error {
+	p := newParser(produced{lex})
+	*u = p.unknown()
+	return p.err()
 }
 
 // unknown reads [the later] NAME [in UNIT].

@@ -1,15 +1,16 @@
 package syntax
 
-import "steelyard/lang/finding"
+import (
+	"github.com/alecthomas/participle/v2/lexer"
 
-// tokenKind is what a token is, as far as its place tells.
-type tokenKind uint8
+	"steelyard/lang/finding"
+)
 
 // The kinds of tokens. A Unit stands only where a unit can; a word anywhere else
 // is a Name, or a Word if the language keeps it for itself.
 const (
-	eofToken tokenKind = iota
-	numToken
+	eofToken lexer.TokenType = lexer.EOF
+	numToken lexer.TokenType = -(iota + 2)
 	unitToken
 	nameToken
 	wordToken
@@ -23,7 +24,7 @@ const (
 // token is a piece of a line, between two byte offsets; or what stands in its place
 // in one reading of the line.
 type token struct {
-	kind     tokenKind
+	kind     lexer.TokenType
 	call     bool // a name with its bracket directly after it
 	from, to int
 	text     string // as it was typed
@@ -50,3 +51,22 @@ func (t token) ident() Ident { return Ident{Name: Canonical(t.text), NameAt: t.s
 
 // fault is a finding on its way out of the reader.
 type fault struct{ finding.Finding }
+
+// Error satisfies the interface; the text is never shown.
+func (f *fault) Error() string { return f.Message }
+
+// tokenLine is a source over tokens that were read before.
+type tokenLine struct {
+	tokens []token
+	at     int
+	end    int // where the text ends
+}
+
+func (l *tokenLine) peek(ahead int) token {
+	if l.at+ahead >= len(l.tokens) {
+		return token{kind: eofToken, from: l.end, to: l.end}
+	}
+	return l.tokens[l.at+ahead]
+}
+
+func (l *tokenLine) next() { l.at = min(l.at+1, len(l.tokens)) }

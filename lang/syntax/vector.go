@@ -101,6 +101,13 @@ func (p *exprParser) vector(at Span, first Expr) Expr {
 	return x
 }
 
+// alone tells whether no equals sign may follow what is read, as one does in an equation that
+// is solved.
+func (p *exprParser) alone() bool {
+	_, line := p.from.(*tokenLine)
+	return line && !p.equation
+}
+
 // polar reads the direction of a vector behind its magnitude, and the one along which, or
 // across which, a component is asked for, if they stand here.
 func (p *exprParser) polar(x Expr) Expr {
@@ -131,13 +138,13 @@ func (p *exprParser) directed(x Expr) Expr {
 	if p.tok.kind != wordToken || p.tok.text != "at" || p.slopes == p.depth && p.depth > 0 {
 		return x
 	}
-	next, second := p.peek(1), p.peek(2)
+	next, second := p.from.peek(1), p.from.peek(2)
 	if next.kind == eofToken {
 		p.take()
 		p.refuse() // the angle is still to come
 		return x
 	}
-	if !next.begins() && !next.plusOrMinus() && !next.is("[") || !p.equation && next.kind == nameToken && second.sign("=") {
+	if !next.begins() && !next.plusOrMinus() && !next.is("[") || p.alone() && next.kind == nameToken && second.sign("=") {
 		return x
 	}
 	p.take()

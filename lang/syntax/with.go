@@ -3,6 +3,8 @@ package syntax
 import (
 	"strconv"
 
+	"github.com/alecthomas/participle/v2/lexer"
+
 	"steelyard/lang/finding"
 )
 
@@ -58,6 +60,13 @@ func bound(list []Binding) []Expr {
 	return out
 }
 
+// Parse reads NAME = EXPR within a production.
+func (b *Binding) Parse(lex *lexer.PeekingLexer) error {
+	p := newParser(produced{lex})
+	*b = p.plainBinding()
+	return p.err()
+}
+
 // plainBinding reads NAME = EXPR where the name can't be of a certain line.
 func (p *exprParser) plainBinding() Binding {
 	b := p.binding()
@@ -94,7 +103,7 @@ func (p *exprParser) replaced(x Expr) Expr {
 		p.take()
 		w.By = append(w.By, p.binding())
 		// A comma goes on with the bindings only if another one follows it.
-		after := p.peek(2)
+		after := p.from.peek(2)
 		more = p.tok.sign(",") && (after.sign("=") || after.kind == lineToken)
 	}
 	w.At = Span{From: x.Span().From, To: p.end}
