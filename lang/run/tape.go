@@ -8,7 +8,7 @@ import (
 )
 
 // traced is a number with the place on a tape where it was made; 0 for one that depends on
-// no source. Of an uncertainty, and of what it is a factor of, none is told: u(x)/x.
+// no source. An uncertainty, and its quotient by anything, has none of its own: u(x)/x.
 type traced struct {
 	v    float64
 	at   int32

@@ -28,7 +28,8 @@ func (d traces) apply(op ops.Op, a, b traced, k float64) (traced, ops.Fault) {
 	if op.Operands() < 2 {
 		b.at = 0
 	}
-	if span := (a.span || b.span) && (op == ops.Mul || op == ops.Div); span || fault != ops.NoFault {
+	span := a.span && op == ops.Div || op == ops.Mul && (a.span && b.at == 0 || b.span && a.at == 0)
+	if span || fault != ops.NoFault {
 		return traced{v: v, span: span}, fault
 	}
 	return d.main.tape.add(made{op: op, a: a.at, b: b.at, va: a.v, vb: b.v, k: k}, v), fault
