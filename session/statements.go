@@ -30,7 +30,7 @@ type statement struct {
 var statements = table(
 	of(define).with(advise.Define),
 	of(value).with(advise.Value),
-	of(given.Function),
+	of(given.Function).with(advise.Function),
 	of(given.Let),
 	of(given.Unit),
 	of(given.Formula),

@@ -28,11 +28,24 @@ func (c *coder) callFunction(x *syntax.Call, d *Def) run.Slot {
 	}
 	out := c.invoke(x, d, slots, func(body *coder) run.Slot { return body.functionBody(fn) }, fn.Params)
 	for i, a := range x.Args {
+		if c.static(slots[i]).Heat == run.Point && units.IsChange(fn.Params[i]) {
+			return c.pointGiven(a.X, fn.Params[i])
+		}
 		if st := c.static(slots[i]); out != run.NoSlot && syntax.IsBareZero(a.X) && st.Open == 0 && st.Dim == units.BaseDim(units.Kelvin) {
 			return c.says(twoZeros(a.X))
 		}
 	}
 	return out
+}
+
+// pointGiven refuses a temperature in °C for a difference: f(20 °C) of f(ΔT).
+func (c *coder) pointGiven(x syntax.Expr, name string) run.Slot {
+	var readings []string
+	if q, ok := x.(*syntax.Quantity); ok && (q.Unit.Text == "°C" || q.Unit.Text == "degC") {
+		readings = []string{q.Value.Text + " K", q.Value.Text + " Δ°C"}
+	}
+	return c.refuse(finding.TemperatureGiven, x.Span(), "`"+c.shown(x)+"` is a temperature; "+name+" is a difference of temperatures.",
+		"Write a difference in K or Δ°C.", readings...)
 }
 
 // invoke plans the body of a function once for each set of arguments, and adds

@@ -106,26 +106,52 @@ func kelvinInEquation(l *eval.Line, e syntax.Equation) {
 	if e.Right == nil {
 		return
 	}
-	product, n := heated(l, e.Left)
-	if n == nil {
-		product, n = heated(l, e.Right)
+	product, t := heated(l, e.Left)
+	if t == nil {
+		product, t = heated(l, e.Right)
 	}
-	if n == nil {
+	if t == nil {
 		return
 	}
 	moved := func(x syntax.Expr) float64 { return l.Try(warmer(l, x)).Value - l.Try(x).Value }
 	if math.Abs(moved(e.Left)-moved(e.Right)) <= 1e-6*math.Abs(moved(product)) {
 		return
 	}
-	reading := put(product, n.Name, "("+n.Name+" - 0 °C)")
-	f := finding.New(finding.TemperatureReading, n.At, "`"+n.Name+"` is a temperature; a product uses it in kelvin.",
-		"For a rise above 0 °C, write `"+reading+"`, for another rise Δ"+strings.TrimPrefix(n.Name, "Δ")+".")
+	usedInKelvin(l, product, t)
+}
+
+// Function cautions of a temperature in °C in a product of a function's body.
+func Function(l *eval.Line, s *syntax.FuncDef) {
+	if l.Entry.Failed() || s.X == nil {
+		return
+	}
+	product, t := heated(l, s.X)
+	if _, written := t.(*syntax.Quantity); written {
+		usedInKelvin(l, product, t)
+	}
+}
+
+// usedInKelvin says of a temperature in °C that a product takes it from absolute zero.
+func usedInKelvin(l *eval.Line, product, t syntax.Expr) {
+	text := syntax.PrintExpr(t)
+	f := finding.New(finding.TemperatureReading, t.Span(), "`"+text+"` is a temperature; a product uses it in kelvin.", "")
+	switch t := t.(type) {
+	case *syntax.Name:
+		f.Hint = "For a rise above 0 °C, write `" + put(product, t.Name, "("+t.Name+" - 0 °C)") + "`, for another rise Δ" + strings.TrimPrefix(t.Name, "Δ") + "."
+	case *syntax.Quantity:
+		f.Readings = []string{t.Value.Text + " Δ" + t.Unit.Text}
+		if t.Unit.Text == "°C" || t.Unit.Text == "degC" {
+			f.Readings = []string{t.Value.Text + " K"}
+		}
+		f.Hint = "For a difference, write `" + f.Readings[0] + "`."
+	}
 	f.Severity = finding.Caution
 	l.Find(f)
 }
 
-// heated finds a product of a temperature and a heat capacity, which is no gas constant.
-func heated(l *eval.Line, x syntax.Expr) (product syntax.Expr, t *syntax.Name) {
+// heated finds a product of a temperature and a heat capacity, or of one that is written in °C, with
+// no gas constant.
+func heated(l *eval.Line, x syntax.Expr) (product, t syntax.Expr) {
 	var look func(x syntax.Expr) bool
 	look = func(x syntax.Expr) bool {
 		factors := syntax.Factors(x)
@@ -133,14 +159,14 @@ func heated(l *eval.Line, x syntax.Expr) (product syntax.Expr, t *syntax.Name) {
 			return product == nil
 		}
 		for _, f := range factors {
-			n, ok := f.X.(*syntax.Name)
-			if !ok || f.Minus || !isTemperature(l, n) {
+			if f.Minus || !isTemperature(l, f.X) {
 				syntax.Walk(f.X, look)
 				continue
 			}
+			_, written := f.X.(*syntax.Quantity)
 			of, _ := units.KindOf(l.Try(x).Static.Dim.Div(units.BaseDim(units.Kelvin)), units.None)
-			if product == nil && strings.HasSuffix(of.Name, "heat capacity") && !l.Planner.HoldsGasConstant(x) && !l.Planner.OfGas(x) {
-				product, t = x, n
+			if product == nil && (written || strings.HasSuffix(of.Name, "heat capacity")) && !l.Planner.HoldsGasConstant(x) && !l.Planner.OfGas(x) {
+				product, t = x, f.X
 			}
 		}
 		return false
@@ -149,14 +175,22 @@ func heated(l *eval.Line, x syntax.Expr) (product syntax.Expr, t *syntax.Name) {
 	return product, t
 }
 
-// isTemperature tells whether a name is a temperature, and no difference of two.
-func isTemperature(l *eval.Line, n *syntax.Name) bool {
-	d, ok := l.Planner.Find(n)
-	if !ok || d.Slot == run.NoSlot || units.IsChange(n.Name) {
-		return false
+// isTemperature tells whether a name is a temperature, and no difference of two, or a quantity is
+// written as one in °C.
+func isTemperature(l *eval.Line, x syntax.Expr) bool {
+	switch x := x.(type) {
+	case *syntax.Quantity:
+		u := l.WrittenUnit(x)
+		return u != nil && u.Affine()
+	case *syntax.Name:
+		d, ok := l.Planner.Find(x)
+		if !ok || d.Slot == run.NoSlot || units.IsChange(x.Name) {
+			return false
+		}
+		st := l.Planner.Static(d.Slot)
+		return st.Dim == units.BaseDim(units.Kelvin) && st.Heat != run.Difference
 	}
-	st := l.Planner.Static(d.Slot)
-	return st.Dim == units.BaseDim(units.Kelvin) && st.Heat != run.Difference
+	return false
 }
 
 // warmer is an expression in which each temperature is 10 K higher.
