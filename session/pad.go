@@ -210,6 +210,10 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	if v.Refused {
 		e.Stmt, e.Findings = nil, nil
 	}
+	var before plan.Mark
+	if v.Slip {
+		before = p.page.Planner.Mark()
+	}
 	if v.Nameless || v.IfFailed && e.Stmt == nil {
 		l.Settle(eval.Unnamed())
 	} else if e.Stmt == nil {
@@ -220,8 +224,16 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 			p.page.Planner.Names.Forget(entry.BeginsWith(e.Text))
 		}
 	}
-	if v.Slip && v.Told(l) {
-		return 0
+	if v.Slip {
+		had := e.Outcome != nil
+		if v.Told(l) {
+			return 0
+		}
+		if had && e.Outcome == nil { // its value is not what any reading says
+			p.page.Planner.Cut(before)
+			p.page.State.Truncate(p.page.Planner.Size())
+			unread(l)
+		}
 	}
 	l.Find(v.Findings...)
 	return len(v.Findings)

@@ -186,7 +186,8 @@ var rewordings = []reworded{
 	as("graph", patternWith(`^graph residuals (?:of|for) (.+ against .+)$`, "residuals"), "Residuals are drawn below a graph of readings.", "graph $1 with residuals"),
 	as("table", patternWith(`^(table .+ (?:to|in) .+?),? (?:every|step|steps of|with step|in steps of) (.+)$`, "every", "step"), "The step of a table comes after `by`.", "$1 by $2"),
 
-	as("report", patternWith(`^(report .+?) (?:to|in) (\d+) significant figures?$`, "significant"), "Write `figures` alone.", "$1 to $2 figures"),
+	as("report", patternWith(`^(report .+?)\s+(?:to|in)\s+(\d+)\s+significant\s+figures?$`, "significant"), "Write `figures` alone.", "$1 to $2 figures"),
+	as("report", patternWith(`^(report \S+(?: in \S+)?) (\d+) (?:significant )?figures?$`, "figure"), "Figures come after `to`.", "$1 to $2 figures"),
 	as("report", patternWith(`^(report .+?) (?:=|is) .+$`, "=", "is"), "An answer is a name that has a value.", "$1"),
 	as("report", patternWith(`^(report .+?) (to \d+ figures?|to \d\S* \S+)((?: for \d+ points?)?) (in \S+)((?: for \d+ points?)?)$`, " in "), "The unit comes before the figures.", "$1 $4 $2$3$5"),
 	as("report", patternWith(`^report ([^\s,]+(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+)[^\s,]+)+)((?: (?:in|to|for) .*)?)$`, ",", "and"), "Each answer needs its own line.", "report $1…$2").parted(&answerJoint),
@@ -198,7 +199,7 @@ var rewordings = []reworded{
 
 	as("", patternWith(`^(.+=.+?)\s*(?:=>|⇒|⟹|→|∴|, so|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", then"), eachItsLine, "$1", "$2").only(isMeasured),
 	as("", patternWith(`^.+=.+?\s*(?:=>|⇒|⟹|→|∴|, so|, then)\s*(`+aName+`\s*=.+)$`, "=>", "⇒", "⟹", "→", "∴", ", so", ", then"), "The last equation is enough; the first can be a note.", "$1"),
-	as("", patternWith(`^(.*?)(?:the )?direction of (?:the )?`+aName+`(.*)$`, "direction of"), "For the direction of a vector, write direction( ).", "${1}direction($2)$3"),
+	as("", patternWith(`^(.*?)(?:the )?(?:direction|angle) of (?:the )?`+aName+`(.*)$`, "direction of", "angle of"), "For the direction of a vector, write direction( ).", "${1}direction($2)$3"),
 	as("", patternWith(`^(.*?)(?:the )?(?:magnitude|size|length) of (?:the )?`+aName+`(.*)$`, "magnitude of", "size of", "length of"), "The magnitude of a vector has strokes round it.", "$1|$2|$3"),
 	as("", patternWith(`^`+aName+`\s*=\s*(solve .+ for )`+aName+`(.*)$`, "solve"), "An equation needs its own line.", "$2$3$4", "$1 = $3"),
 
@@ -266,7 +267,7 @@ var rewordings = []reworded{
 	as("", patternWith(`^(?:tip|head)[- ](?:to|in)[- ]tail:?\s+(.+)$`, "tail"), "Vectors are drawn by `arrows`.", "arrows $1 head to tail"),
 	as("", patternWith(`^(?:vectors?|free[- ]body diagram(?: of)?):?\s+(.+)$`, "vector", "free"), "Vectors are drawn by `arrows`.", "arrows $1"),
 	as("", patternWith(`^(?:delete|erase|drop) (?:line )?(\d+)$`, "delete", "erase", "drop"), "Use `remove` to take a line out.", "remove $1"),
-	as("", patternWith(`^(?:edit|correct|modify) (?:line )?(\d+)$`, "edit", "correct", "modify"), "Use `change` to edit a line.", "change $1"),
+	as("", patternWith(`^(?:edit|correct|modify) (?:line )?(\d+)((?: to .*)?)$`, "edit", "correct", "modify"), "Use `change` to edit a line.", "change $1$2"),
 	as("", patternWith(`^(?:show|list|view) (?:lines? )?(\d+)(?:\s*(?:-|–|to)\s*(\d+))?$`, "show", "list", "view"), "Use `page` to see lines.", "page $1"),
 	as("", patternWith(`^(?:convert|express) (.+ in .+)$`, " in "), "A unit after `in` is enough to convert a value.", "$1"),
 	as("", patternWith(`^(\p{Lu}\p{Ll}*\s[^=]*[.?])$`, ".", "?"), "Words are kept in a note.", "note $1"),

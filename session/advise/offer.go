@@ -80,7 +80,13 @@ func offers(e *entry.Entry, f *finding.Finding, enter Enter) {
 	}
 	hinted := len(f.Readings) == 0 || slices.ContainsFunc(f.Readings, func(r string) bool { return strings.Contains(f.Hint, r) })
 	f.Lines = slices.DeleteFunc(f.Lines, func(line string) bool { return enter(line).Refusal() != nil })
+	was := f.Readings
 	why := inPlace(e, f, enter)
+	for _, r := range was { // what the hint says to write may have been put right, or be refused
+		if !slices.Contains(f.Readings, r) {
+			f.Hint = strings.TrimSpace(strings.Replace(f.Hint, "Write `"+strings.ReplaceAll(r, "\n", "` and then `")+"`.", "", 1))
+		}
+	}
 	if len(f.Lines) == 0 && hinted && f.Severity != finding.Error && e.Refusals() <= 1 {
 		f.Hint = ""
 	}

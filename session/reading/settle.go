@@ -326,7 +326,7 @@ func (v *Verdict) Told(l *eval.Line) bool {
 		switch {
 		case f.Severity == finding.Mismatch:
 			if v.fits {
-				l.Entry.Findings[i].Hint = ""
+				l.Entry.Findings[i].Hint, l.Entry.Outcome = "", nil // it is none of those offered
 			}
 			return false
 		case f.Severity == finding.Error:
