@@ -203,7 +203,9 @@ func (m *mayOpen) call(x *Call) bool {
 		Walk(x.Args[0].X, func(x Expr) bool {
 			v := 0.0
 			switch x := x.(type) {
-			case *Quantity, *Measured, *Pi, *That, *Call, *Mixed:
+			case *Quantity:
+				named, plain = false, !angleUnit(&token{text: x.Unit.Text})
+			case *Measured, *Pi, *That, *Call, *Mixed:
 				plain = false
 			case *Number:
 				v = x.Value.Float()

@@ -118,8 +118,13 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		above := !(i > from && ps[i-1].over())
 		ratio = ratio || p.over()
 		switch p.kind {
-		case piToken, unitToken, thatToken:
+		case piToken, thatToken:
 			return
+		case unitToken:
+			if angleUnit(p) {
+				return
+			}
+			named = false // cos(360*t/(2 s))
 		case numToken:
 			turn = turn || above && TurnOfDegrees(p.text)
 		case nameToken:

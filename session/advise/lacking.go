@@ -366,7 +366,7 @@ func (b *bare) look(x syntax.Expr) bool {
 		case !ok || d.Failed() || d.Kind != plan.Quantity:
 		case hasUnit(b.line, d):
 			b.others = true
-		case !slices.Contains(b.names, d) && b.line.GivenNumber(d):
+		case !slices.Contains(b.names, d) && lacksUnit(b.line, d):
 			b.names = append(b.names, d)
 		}
 	}
@@ -379,6 +379,16 @@ func (b *bare) measured(x syntax.Expr) bool {
 	return b.others || syntax.Any(x, quantity) || slices.ContainsFunc(b.line.Planner.Names.All(), func(d *plan.Def) bool {
 		return d.Given && d.Kind == plan.Quantity && !d.Failed() && hasUnit(b.line, d)
 	})
+}
+
+// lacksUnit tells whether a name is given by plain numbers, or comes from such names and is none
+// that pure numbers go by: the T of T = 1/f, where f = 440.
+func lacksUnit(l *eval.Line, d *plan.Def) bool {
+	if l.GivenNumber(d) {
+		return true
+	}
+	_, plain := l.PlainNumber(d)
+	return plain && units.Speaks(d.Name) && !units.Customary(d.Name, units.Dim{})
 }
 
 // hasUnit tells whether a quantity has a unit, which may be one of an angle.

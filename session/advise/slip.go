@@ -45,8 +45,10 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 		some = is(backwards(x))
 	case *syntax.Binary:
 		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(unitSquared(l, x, v.Dim)) || is(magnitudesAdded(l, x)) || wide && is(alongRadius(l, x)) ||
-			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && f.root == nil &&
-			(is(halfLeftOut(l, name, f)) || is(periodSquared(l, name, f)) || is(wholeLength(l, x, f)) || is(diameter(l, x, f)))
+			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && (is(factorLeftOut(l, name, f)) ||
+			f.root == nil && (is(wholeLength(l, x, f)) || is(diameter(l, x, f)))) || !product && is(inSum(l, x))
+	case *syntax.Root:
+		some = product && is(factorLeftOut(l, name, f)) || is(inSum(l, x))
 	}
 	if !some && !is(givenE(l, x)) && !is(numberWanted(l, name, x, v)) && !(wide && syntax.Any(x, func(part syntax.Expr) bool {
 		c, ok := part.(*syntax.Call) // within a product or a sum, too
@@ -149,53 +151,6 @@ func percentAdded(l *eval.Line, b *syntax.Binary) slip {
 		sign = " - "
 	}
 	return slip{part + " is a plain number here, not a part of " + whole + ".", "For a part, write", whole + "*(1" + sign + part + ")"}
-}
-
-// halves are the energies and distances that begin with 1/2, by the symbols of their
-// results and the kinds of the quantities in them.
-var halves = [...]struct{ what, symbols, once, squared string }{
-	{"A kinetic energy", "K KE E_k E_K Ek E_kin KE1 KE2", "mass", "speed"},
-	{"The energy of a spring", "U E PE E_s E_p E_e EPE", "force per length", "length"},
-	{"A distance from rest", "s x d h y", "acceleration", "time"},
-}
-
-// halfLeftOut finds K = m*v^2.
-//
-// Without its half the value is twice as great, and its unit is right. The name and the kinds of
-// both factors must be those of the formula: E = m*c^2 is none, as E and a speed c are no K and v.
-func halfLeftOut(l *eval.Line, name string, f *factors) slip {
-	once, squared := f.names[0], f.names[1]
-	if once.exp == 2 {
-		once, squared = squared, once
-	}
-	if f.number != 1 || f.n != 2 || once.exp != 1 || squared.exp != 2 {
-		return slip{}
-	}
-	for _, h := range halves {
-		if is(name, h.symbols) && kindOfName(l, once.name) == h.once && kindOfName(l, squared.name) == h.squared {
-			right := "1/2*" + once.name + "*" + squared.name + "^2"
-			return slip{h.what + " is " + right + "; the 1/2 is missing.", "Write", right}
-		}
-	}
-	return slip{}
-}
-
-// periodSquared finds g = L/T^2 and k = m/T^2, of a pendulum and of a mass on a spring.
-//
-// From T = 2π√(L/g) follows g = 4π²L/T²; the 4π² is left out when only the units are solved for.
-func periodSquared(l *eval.Line, name string, f *factors) slip {
-	once, period := f.names[0], f.names[1]
-	if once.exp != 1 {
-		once, period = period, once
-	}
-	if f.number != 1 || f.n != 2 || once.exp != 1 || period.exp != -2 || !is(period.name, "T") {
-		return slip{}
-	}
-	if kind := kindOfName(l, once.name); !(is(name, "g") && kind == "length" || is(name, "k") && kind == "mass") {
-		return slip{}
-	}
-	right := "4*π^2*" + once.name + "/" + period.name + "^2"
-	return slip{"If " + period.name + " is a period, " + name + " is " + right + "; the 4π² is missing.", "Write", right}
 }
 
 // wholeLength finds k*L for the force of a spring whose relaxed length L0 is known:

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
@@ -104,6 +105,20 @@ func speaks(x syntax.Expr) bool {
 		return false
 	case *syntax.List:
 		return x.Unit.Present()
+	case *syntax.Quantity:
+		return x.Unit.Text != "1" // 30 ± 1
+	case *syntax.Call:
+		return !keepsKind(x)
 	}
 	return true
+}
+
+// keepsKind tells whether a function gives the kind of what it is given: mean, round, abs, max.
+func keepsKind(x *syntax.Call) bool {
+	f, ok := ops.Named(x.Func)
+	switch f.Takes {
+	case ops.SameToSame, ops.AnyToSame, ops.RootOf, ops.RoundTo, ops.ListToSame:
+		return ok
+	}
+	return false
 }

@@ -130,7 +130,7 @@ func (s *settler) settle() Verdict {
 			return unit
 		}
 	}
-	if all := first(s.functionAgain, s.convertedHere, s.bare); all.found() {
+	if all := first(s.functionAgain, s.convertedHere, s.degrees, s.bare); all.found() {
 		return all
 	}
 	hidden := s.hidden()
