@@ -31,7 +31,7 @@ func (s *settler) degrees() Verdict {
 	for _, p := range s.placedIn() {
 		open := func(x syntax.Expr) bool {
 			v, ok := s.plainNumber(x)
-			return ok && math.Abs(v) > 2*math.Pi && !(p.ranged && (math.Abs(v) < 30 || math.Mod(v, 15) != 0))
+			return ok && math.Abs(v) > 2*math.Pi && !(p.ranged && (math.Abs(v) < 30 || math.Abs(v) > 720 || math.Mod(v, 15) != 0))
 		}
 		if !slices.ContainsFunc(p.values, open) || !slices.ContainsFunc(p.of, func(x syntax.Expr) bool { return s.turns(x, p.name, p.with, 0) }) {
 			continue
