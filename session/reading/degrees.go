@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/ops"
 	"steelyard/lang/plan"
 	"steelyard/lang/syntax"
+	"steelyard/units"
 )
 
 // placed is a name that has values in a line, which reach expressions by it: the θ of F(60), of
@@ -25,15 +26,15 @@ type placed struct {
 // through a name: 60 in F(60), where F(θ) is (5 N)*cos(θ). What is written in the function itself
 // is asked about by its text (syntax.MayBeOpen).
 //
-// A range is asked about where its numbers are those of degrees, 0 to 90, since graphs of sin(x)
-// go from -10 to 10.
+// A range is asked about where it is that of the letter of an angle and its numbers are those of
+// degrees, 0 to 90: sin(x)/x goes over radians, from 1 to 900 too.
 func (s *settler) degrees() Verdict {
 	for _, p := range s.placedIn() {
 		open := func(x syntax.Expr) bool {
 			v, ok := s.plainNumber(x)
-			return ok && math.Abs(v) > 2*math.Pi && !(p.ranged && (math.Abs(v) < 30 || math.Abs(v) > 720 || math.Mod(v, 15) != 0))
+			return ok && math.Abs(v) > 2*math.Pi && !(p.ranged && (math.Abs(v) < 30 || math.Mod(v, 15) != 0))
 		}
-		if !slices.ContainsFunc(p.values, open) || !slices.ContainsFunc(p.of, func(x syntax.Expr) bool { return s.turns(x, p.name, p.with, 0) }) {
+		if p.ranged && units.Usual(p.name) != "rad" || !slices.ContainsFunc(p.values, open) || !slices.ContainsFunc(p.of, func(x syntax.Expr) bool { return s.turns(x, p.name, p.with, 0) }) {
 			continue
 		}
 		var lines []string
