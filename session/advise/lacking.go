@@ -14,6 +14,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/each"
 	"steelyard/units/writing"
 )
 
@@ -45,6 +46,21 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			return
 		}
 	}
+	if b.nameLacks(name, x, v, odd) || !odd || kelvinsBare(l, name, x) || b.numberLacks(name, x, b.numbers) || b.allLack(name, x, v) {
+		return
+	}
+	switch {
+	case is(name, "a") && v.Dim == units.Of("rad/s^2").Dim(): // many write an angular acceleration so
+	case bySlip && oddKind(l, name, x, v, units.Of(units.Usual(name))):
+	case turned && oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None)):
+	case worked && !v.Dim.IsOne() && !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.Severity <= finding.Caution }):
+		b.oddFormula(name, x, v)
+	}
+}
+
+// nameLacks cautions about a given of the line without a unit, with which the value would be what
+// its symbol is used for, or whose letter is that of something measured.
+func (b *bare) nameLacks(name string, x syntax.Expr, v *entry.Value, odd bool) bool {
 	measures := b.others && !slices.ContainsFunc(b.names, func(d *plan.Def) bool {
 		return !isMeasured(d.Name) && !units.Customary(d.Name, units.Dim{}) // a fit, a series: y = b*x + d*x^2
 	})
@@ -66,57 +82,51 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 			unit = units.Usual(d.Name)
 		}
 		if unit != "" {
-			say(l, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", meantIn(l, d, unit), x, is, "("+d.Name+"*(1 "+unit+"))")
-			return
+			say(b.line, d.Name+" (line "+strconv.Itoa(d.Line)+") has no unit.", meantIn(b.line, d, unit), x, is, "("+d.Name+"*(1 "+unit+"))")
+			return true
 		}
 	}
-	if !odd || kelvinsBare(l, name, x) || b.numberLacks(name, x, b.numbers) {
-		return
-	}
-	if len(b.numbers) > 1 && len(b.numbers) <= mostBare && !syntax.OfNumbers(x) { // Q = m*4186*15
-		var of []string
-		for _, n := range b.numbers {
-			of = append(of, n.Value.Text)
-		}
-		lackAll(l, name, x, v, of, "Write their units.")
-		return
-	}
-	switch {
-	case len(b.names) > 1 && len(b.names) <= mostBare:
-		var of []string
-		for _, d := range b.names {
-			of = append(of, d.Name)
-		}
-		lackAll(l, name, x, v, of, "Give them units in their lines.")
-	case is(name, "a") && v.Dim == units.Of("rad/s^2").Dim(): // many write an angular acceleration so
-	case bySlip && oddKind(l, name, x, v, units.Of(units.Usual(name))):
-	case turned && oddKind(l, name, x, v, units.Preferred(units.Dim{}.Div(v.Dim), units.None)):
-	case worked && !v.Dim.IsOne() && !slices.ContainsFunc(l.Entry.Findings, func(f finding.Finding) bool { return f.Severity <= finding.Caution }):
-		for _, dim := range units.Customs(name) {
-			if comesOut(l, name, x, v, l.FormulaSlip(x, units.Preferred(dim, units.None))) {
-				return
-			}
-		}
-		f, product := apart(x)
-		n, ok := syntax.Factors(x)[0].X.(*syntax.Number)
-		if ok && product && f.root == nil && f.number == 2 && b.numberLacks(name, x, []*syntax.Number{n}) { // U = 2*g*h
-			return
-		}
-		_, named := units.KindOf(v.Dim, units.None)
-		rooted := func(x syntax.Expr) bool { return eval.UnderRoot(x) != nil }
-		switch {
-		case v.Dim.HasHalves() && units.Speaks(name) && syntax.Any(x, rooted):
-			comesOut(l, name, x, v, eval.Slip{Hint: "No quantity has half powers of units. Look at what is under the root."})
-		case !named && is(name, "F W K U E v a T t h ω P p I N f g d s r V Q Y"):
-			comesOut(l, name, x, v, eval.Slip{Hint: "Check the formula."})
-		}
-	}
+	return false
 }
 
-// lackAll cautions about several numbers or names without a unit, of which no single one explains
-// the value.
-func lackAll(l *eval.Line, name string, x syntax.Expr, v *entry.Value, of []string, hint string) {
-	l.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v), writing.List(of, "and")+" have no unit. "+hint))
+// allLack cautions about several numbers or names without a unit, of which no single one explains
+// the value: Q = m*4186*15.
+func (b *bare) allLack(name string, x syntax.Expr, v *entry.Value) bool {
+	var of []string
+	hint := "Write their units."
+	if n := len(b.numbers); n > 1 && n <= mostBare && !syntax.OfNumbers(x) {
+		of = each.Of(b.numbers, func(n *syntax.Number) string { return n.Value.Text })
+	} else if n := len(b.names); n > 1 && n <= mostBare {
+		of, hint = each.Of(b.names, func(d *plan.Def) string { return d.Name }), "Give them units in their lines."
+	}
+	if of != nil {
+		b.line.Find(finding.New(finding.LackingUnit, x.Span(), unusual(name, v), writing.List(of, "and")+" have no unit. "+hint))
+	}
+	return of != nil
+}
+
+// oddFormula cautions about a value that no quantity without its unit explains, by what may be
+// wrong in the formula.
+func (b *bare) oddFormula(name string, x syntax.Expr, v *entry.Value) {
+	l := b.line
+	for _, dim := range units.Customs(name) {
+		if comesOut(l, name, x, v, l.FormulaSlip(x, units.Preferred(dim, units.None))) {
+			return
+		}
+	}
+	f, product := apart(x)
+	n, ok := syntax.Factors(x)[0].X.(*syntax.Number)
+	if ok && product && f.root == nil && f.number == 2 && b.numberLacks(name, x, []*syntax.Number{n}) { // U = 2*g*h
+		return
+	}
+	_, named := units.KindOf(v.Dim, units.None)
+	rooted := func(x syntax.Expr) bool { return eval.UnderRoot(x) != nil }
+	switch {
+	case v.Dim.HasHalves() && units.Speaks(name) && syntax.Any(x, rooted):
+		comesOut(l, name, x, v, eval.Slip{Hint: "No quantity has half powers of units. Look at what is under the root."})
+	case !named && is(name, "F W U E v a T t h ω P p I N f g d s r V Q Y"): // K is Kepler's constant, too
+		comesOut(l, name, x, v, eval.Slip{Hint: "Check the formula."})
+	}
 }
 
 // nothingMeasured cautions once about a page on which no line has a unit, at the first formula
