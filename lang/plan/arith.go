@@ -70,10 +70,11 @@ func ZeroOfScale(x, y syntax.Expr, a, b run.Static) (finding.Finding, bool) {
 	if a.Heat != run.Point {
 		zero, a = syntax.Unbracket(x), b
 	}
-	return twoZeros(zero), a.Heat == run.Point && syntax.IsBareZero(zero)
+	return WhichZero(zero), a.Heat == run.Point && syntax.IsBareZero(zero)
 }
 
-func twoZeros(zero syntax.Expr) finding.Finding {
+// WhichZero asks what a bare 0 is that is a temperature.
+func WhichZero(zero syntax.Expr) finding.Finding {
 	return finding.New(finding.TwoReadings, zero.Span(), "This 0 is a temperature: 0 °C or 0 K?", "Write its unit.", "0 °C", "0 K")
 }
 

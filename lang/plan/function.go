@@ -32,7 +32,7 @@ func (c *coder) callFunction(x *syntax.Call, d *Def) run.Slot {
 			return c.pointGiven(a.X, fn.Params[i])
 		}
 		if st := c.static(slots[i]); out != run.NoSlot && syntax.IsBareZero(a.X) && st.Open == 0 && st.Dim == units.BaseDim(units.Kelvin) {
-			return c.says(twoZeros(a.X))
+			return c.says(WhichZero(a.X))
 		}
 	}
 	return out

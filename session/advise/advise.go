@@ -68,6 +68,7 @@ func Solve(l *eval.Line, s *syntax.Solve) {
 	for _, e := range s.Equations {
 		turnsInEquation(l, e)
 		kelvinInEquation(l, e)
+		zeroInEquation(l, e)
 	}
 	var f *syntax.FormulaDef
 	if n, ok := s.Equations[0].Left.(*syntax.Name); ok && s.Equations[0].Right == nil {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"steelyard/lang/finding"
+	"steelyard/lang/plan"
 	"steelyard/lang/run"
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
@@ -118,6 +119,26 @@ func kelvinInEquation(l *eval.Line, e syntax.Equation) {
 		return
 	}
 	usedInKelvin(l, product, t)
+}
+
+// zeroInEquation cautions about T - 0 in an equation, where T is the unknown: nobody takes 0 K from
+// a temperature, and 0 °C is another 0.
+func zeroInEquation(l *eval.Line, e syntax.Equation) {
+	if e.Right == nil {
+		return
+	}
+	for b := range syntax.Each[*syntax.Binary](e.Left, e.Right) {
+		zero, other := syntax.Unbracket(b.Y), b.X
+		if syntax.IsBareZero(syntax.Unbracket(b.X)) {
+			zero, other = syntax.Unbracket(b.X), b.Y
+		}
+		if b.Op == syntax.Sub && syntax.IsBareZero(zero) && l.Try(other).Static.Dim == units.BaseDim(units.Kelvin) {
+			f := plan.WhichZero(zero)
+			f.Severity = finding.Caution
+			l.Find(f)
+			return
+		}
+	}
 }
 
 // Function cautions of a temperature in °C in a product of a function's body.

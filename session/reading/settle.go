@@ -360,7 +360,7 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 // reading that is all units is kept among the first two, for the given that it may be.
 func (s *settler) offers(all []weighed) []string {
 	slices.SortStableFunc(all, func(a, b weighed) int {
-		return cmp.Or(cmp.Compare(b.sense, a.sense), one(a.unlikely)-one(b.unlikely), one(s.isGiven(&b))-one(s.isGiven(&a)), cmp.Compare(a.Units, b.Units))
+		return cmp.Or(cmp.Compare(b.sense, a.sense), one(a.unlikely)-one(b.unlikely), one(s.isGiven(&b))-one(s.isGiven(&a)), cmp.Compare(callsBelow(a.stmt), callsBelow(b.stmt)), cmp.Compare(a.Units, b.Units))
 	})
 	if k := slices.IndexFunc(all, func(w weighed) bool { return len(w.Names) == 0 && w.sense == all[0].sense }); k > 1 {
 		all = slices.Insert(slices.Delete(slices.Clone(all), k, k+1), 1, all[k]) // all letters are units: second at least
@@ -392,6 +392,21 @@ func (s *settler) offers(all []weighed) []string {
 		out = append(out, all[i].Text)
 	}
 	return out
+}
+
+// callsBelow counts the functions below a bar: V/R e^(-t/τ) is (V/R)*exp(-t/τ) in print.
+func callsBelow(stmt syntax.Stmt) (n int) {
+	if stmt == nil {
+		return 0
+	}
+	for b := range syntax.Each[*syntax.Binary](stmt.Exprs()...) {
+		if b.Op == syntax.Div {
+			for range syntax.Each[*syntax.Call](b.Y) {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // isGiven tells whether a reading gives a name one quantity that it is used for:
