@@ -10,6 +10,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/each"
 	"steelyard/units/writing"
 )
 
@@ -25,7 +26,7 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 		return
 	}
 	for product, factors := range syntax.Products(x) {
-		p := conversion{Line: l, whole: 1}
+		p := conversion{Line: l, whole: 1, factor: 1}
 		for _, f := range factors {
 			p.take(f)
 		}
@@ -38,6 +39,9 @@ func convertedTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText, v *entry.Va
 		}
 		if p.whole != 1 {
 			p.measured = append(p.measured, measuredPart{"All values have their units", p.whole})
+		}
+		if p.together(x) {
+			return
 		}
 		for _, n := range p.numbers {
 			for _, m := range p.measured {
@@ -72,7 +76,9 @@ type conversion struct {
 	*eval.Line
 	numbers  []numberPart
 	measured []measuredPart
-	names    int     // how many factors have a name
+	names    int // how many factors have a name
+	plain    []syntax.Expr
+	factor   float64 // the plain numbers together, π among them
 	whole    float64 // the size of the units together
 }
 
@@ -89,6 +95,28 @@ type (
 	}
 )
 
+// together cautions where the plain numbers of a product convert its unit together: 2π and 60 beside
+// 300 rpm, which are radians per second already.
+func (p *conversion) together(x syntax.Expr) bool {
+	if len(p.plain) < 2 {
+		return false
+	}
+	for _, m := range p.measured {
+		if math.Abs(p.factor/m.size-1) > 2e-3 {
+			continue
+		}
+		without := x
+		for _, n := range p.plain {
+			without = leftOut(without, n)
+		}
+		reading := syntax.PrintExpr(syntax.Unplaced(without))
+		numbers := writing.List(each.Of(p.plain, func(n syntax.Expr) string { return syntax.PrintExpr(syntax.Unbracket(n)) }), "and")
+		p.Find(finding.New(finding.CommonSlip, x.Span(), m.says+", so "+numbers+" convert twice.", "Leave them out: `"+reading+"`.", reading))
+		return true
+	}
+	return false
+}
+
 // text is a number as it is written.
 func (n numberPart) text() string { return syntax.PrintExpr(syntax.Unbracket(n.x)) }
 
@@ -100,8 +128,12 @@ func (p *conversion) take(f syntax.Link) {
 		side = -1
 	}
 	switch x := syntax.Unbracket(f.X).(type) {
-	case *syntax.Number, *syntax.Binary:
-		if v, ok := number(x); ok && converts(v) {
+	case *syntax.Number, *syntax.Binary, *syntax.Pi:
+		v, ok := number(x)
+		if ok {
+			p.plain, p.factor = append(p.plain, f.X), p.factor*math.Pow(v, side)
+		}
+		if _, pi := x.(*syntax.Pi); ok && !pi && converts(v) {
 			p.numbers = append(p.numbers, numberPart{f.X, math.Pow(v, side)})
 		}
 	case *syntax.Name, *syntax.Quantity:
@@ -144,6 +176,8 @@ func number(x syntax.Expr) (float64, bool) {
 	switch x := x.(type) {
 	case *syntax.Number:
 		return x.Value.Float(), true
+	case *syntax.Pi:
+		return math.Pi, true
 	case *syntax.Unary:
 		v, ok := number(x.X)
 		return -v, ok
@@ -189,7 +223,8 @@ func leftOut(x syntax.Expr, factor syntax.Expr) syntax.Expr {
 		default:
 			return nil, false
 		}
-		if _, product := x.(*syntax.Binary); product && bracket {
+		_, product := x.(*syntax.Binary)
+		if _, quantity := x.(*syntax.Quantity); bracket && (product || quantity) {
 			x = &syntax.Paren{X: x}
 		}
 		return x, true
