@@ -50,7 +50,10 @@ func (s *settler) product() Verdict {
 	if call, ok := syntax.GluedCall(p.word, &s.scope); ok {
 		return s.ofFunction(p.word, call)
 	}
-	if !s.takeApart(&p) || syntax.IsProductOf(p.right, p.parts) {
+	if !s.takeApart(&p) {
+		return s.indexedLast(&p)
+	}
+	if syntax.IsProductOf(p.right, p.parts) {
 		return Verdict{}
 	}
 	if p.right != nil && s.Try(p.right).Slot == run.NoSlot {
@@ -91,6 +94,34 @@ func (s *settler) product() Verdict {
 			"For the product "+product+", write an equation: `solve "+product+" = … for "+p.lacking[0]+"`."))
 	}
 	return Verdict{}
+}
+
+// indexedLast cautions about a word whose letters are names of the page but for the last, which has
+// an index and no value: mgh_min, where m and g are given, and kx_0.
+func (s *settler) indexedLast(p *leftProduct) Verdict {
+	head, index, has := strings.Cut(p.word, "_")
+	letters := []rune(head)
+	if !has || p.right == nil || len(letters) < 2 || syntax.IsPlain(p.right) || s.Known(p.word) {
+		return Verdict{}
+	}
+	last := string(letters[len(letters)-1]) + "_" + index
+	var parts []string
+	for _, r := range letters[:len(letters)-1] {
+		parts = append(parts, string(r))
+	}
+	unknown := func(name string) bool { return !(valued{&s.scope}).Known(name) }
+	right := s.Try(p.right)
+	if slices.ContainsFunc(parts, unknown) || s.withUnit(parts) < len(parts) || s.Known(last) || !units.Speaks(last) || right.Slot == run.NoSlot ||
+		s.usually(parts[0], right.Static.Dim) || syntax.IsProductOf(p.right, append(slices.Clone(parts), string(letters[len(letters)-1]))) {
+		return Verdict{}
+	}
+	product := strings.Join(append(parts, last), "*")
+	line := "solve " + product + " = " + strings.TrimSpace(s.Entry.Text[strings.IndexByte(s.Entry.Text, '=')+1:]) + " for " + last
+	f := s.whole(finding.NamesTogether, p.word+" is one name here, with a value of its own.", "For the product "+product+", solve for "+last+".", line)
+	if s.offered && !s.accepted(line) {
+		return Verdict{}
+	}
+	return caution(f)
 }
 
 // equation weighs the line as an equation, to be checked or solved; readings with less
