@@ -58,9 +58,9 @@ func (s *scratchpad) Names(text string) []repl.Span {
 	return out
 }
 
-// Preview says in a few words what a line would come to.
+// Preview says in a few words what a line would come to; nothing of one that asks for more.
 func (s *scratchpad) Preview(text string) string {
-	if s.unseen {
+	if s.unseen || s.Incomplete(text) {
 		return ""
 	}
 	if e := s.tried(text); e != nil {
