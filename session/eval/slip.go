@@ -193,7 +193,11 @@ func (l *Line) rootSlip(x syntax.Expr, want *units.Unit) Slip {
 		var with syntax.Expr
 		says := "Does the root go on?"
 		if q, ok := syntax.Unbracket(UnderRoot(part)).(*syntax.Binary); ok && q.Op == syntax.Div {
-			says, with = "Is it upside down?", rootOf(&syntax.Binary{Op: syntax.Div, X: q.Y, Y: q.X})
+			above := q.X
+			if _, product := above.(*syntax.Binary); product {
+				above = &syntax.Paren{X: above}
+			}
+			says, with = "Is it upside down?", rootOf(&syntax.Binary{Op: syntax.Div, X: slim(q.Y, syntax.Add, syntax.Sub), Y: above})
 		}
 		if b, ok := part.(*syntax.Binary); ok && b.Op == syntax.Div {
 			above := syntax.Factors(b.X)
