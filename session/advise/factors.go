@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/syntax"
+	"steelyard/session/eval"
 )
 
 // factors is a product taken apart: a number, powers of names, and one root.
@@ -47,10 +48,9 @@ func (f *factors) take(x syntax.Expr, e int) bool {
 		return true
 	case *syntax.Name:
 		return f.name(x.Name, e)
-	case *syntax.Root:
-		return f.under(x.X, e)
-	case *syntax.Call:
-		return x.Func == "sqrt" && len(x.Args) == 1 && f.under(x.Args[0].X, e)
+	case *syntax.Root, *syntax.Call:
+		of := eval.UnderRoot(x)
+		return of != nil && f.under(of, e)
 	case *syntax.Binary:
 		switch x.Op {
 		case syntax.Mul:

@@ -10,6 +10,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // knownFactors are formulas whose constant factor is often left out: the units are right without
@@ -112,7 +113,7 @@ func inSum(l *eval.Line, x syntax.Expr) slip {
 	if of := eval.UnderRoot(x); of != nil {
 		sum = syntax.Unbracket(of)
 	}
-	terms := termsOf(sum)
+	terms := each.Of(syntax.Terms(sum), func(t syntax.Link) syntax.Expr { return t.X })
 	if len(terms) < 2 {
 		return slip{}
 	}
@@ -158,15 +159,6 @@ func energies(l *eval.Line, terms []syntax.Expr) bool {
 		f, ok := apart(t)
 		return !ok || factorLeftOut(l, "E", &f).message == ""
 	})
-}
-
-// termsOf are the terms of a sum.
-func termsOf(x syntax.Expr) []syntax.Expr {
-	b, ok := x.(*syntax.Binary)
-	if !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
-		return []syntax.Expr{x}
-	}
-	return append(termsOf(b.X), termsOf(b.Y)...)
 }
 
 // instead is the formula with the names of a product that is the same but for its factor.
