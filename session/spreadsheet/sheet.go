@@ -4,11 +4,13 @@ package spreadsheet
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -61,14 +63,11 @@ func values(content []byte, sheet string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	wide := 0
-	for _, row := range rows {
-		wide = max(wide, len(row))
-	}
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
+	wide := 0
 	for _, row := range rows {
-		if len(row) > 0 { // else it is a blank line, which is no head
+		if wide = cmp.Or(wide, len(row)); len(row) > 0 { // else it is a blank line, which is no head
 			row = append(row, make([]string, wide-len(row))...)
 		}
 		if err := w.Write(row); err != nil {
@@ -79,39 +78,71 @@ func values(content []byte, sheet string) ([]byte, error) {
 	return out.Bytes(), w.Error()
 }
 
-// cells are those of a sheet, row by row, up to the last that has any.
+// cells are those of a sheet, row by row, up to the last that has any. The first of them are
+// the heads: no cell is right of those.
 //
 // A sheet is read twice side by side, as it is shown and as it is kept, and no further than a
-// number of cells: each takes a hundred times as long as one of a file of comma-separated
-// values.
+// number of cells, with those that are blank under a head: each takes a hundred times as long
+// as one of a file of comma-separated values.
 func cells(f *excelize.File, sheet string, most int) (out [][]string, err error) {
-	damaged := errors.New("its sheet " + sheet + " is damaged, or holds no cells")
 	shown, err1 := f.Rows(sheet)
 	kept, err2 := f.Rows(sheet)
-	if err1 != nil || err2 != nil {
-		return nil, damaged
+	if err := errors.Join(err1, err2); err != nil {
+		return nil, unread(sheet, err)
 	}
 	defer shown.Close()
 	defer kept.Close()
-	n, last := 0, 0
+	n, last, wide := 0, 0, 0
 	for shown.Next() && kept.Next() {
 		a, err1 := shown.Columns()
 		b, err2 := kept.Columns(excelize.Options{RawCellValue: true})
-		if err1 != nil || err2 != nil {
-			return nil, damaged
+		if err := errors.Join(err1, err2); err != nil {
+			return nil, unread(sheet, err)
 		}
 		row := make([]string, len(a))
 		for k := range a {
 			row[k] = cell(a[k], b[min(k, len(b)-1)])
 		}
-		if out = append(out, row); len(row) > 0 {
-			last = len(out)
+		if out = append(out, row); len(row) == 0 {
+			continue
 		}
-		if n += len(row); n > most {
+		last = len(out)
+		if wide = cmp.Or(wide, len(row)); len(row) > wide || n == 0 && slices.Contains(row, "") {
+			return nil, headless(row, wide, last)
+		}
+		if n += wide; n > most {
 			return nil, fmt.Errorf("its sheet %s has more than %d cells", sheet, most)
 		}
 	}
+	if err := shown.Error(); err != nil {
+		return nil, unread(sheet, err)
+	}
 	return out[:last], nil
+}
+
+// unread says why a sheet can't be read: it is told where a row or a column has a number that
+// no spreadsheet has.
+func unread(sheet string, err error) error {
+	switch {
+	case errors.Is(err, excelize.ErrMaxRows):
+		return fmt.Errorf("its sheet %s has a row beyond %d, the last of a spreadsheet", sheet, excelize.TotalRows)
+	case errors.Is(err, excelize.ErrColumnNumber):
+		return fmt.Errorf("its sheet %s has a cell beyond XFD, the last column of a spreadsheet", sheet)
+	}
+	return errors.New("its sheet " + sheet + " is damaged, or holds no cells")
+}
+
+// headless says which column has no head: that of a blank one among the heads, or of a cell
+// that is right of them.
+func headless(row []string, wide, number int) error {
+	if gap := slices.Index(row[:wide], ""); len(row) == wide {
+		column, _ := excelize.ColumnNumberToName(gap + 1)
+		last, _ := excelize.ColumnNumberToName(wide)
+		return fmt.Errorf("column %s has no head, and column %s has one; write one, or take the blank columns out", column, last)
+	}
+	at := wide + slices.IndexFunc(row[wide:], func(cell string) bool { return cell != "" })
+	name, _ := excelize.CoordinatesToCellName(at+1, number)
+	return fmt.Errorf("its cell %s has no head above it; write one, or clear the cell", name)
 }
 
 // mostDigits is how many digits of a number a sheet keeps; those behind are of its binary

@@ -1,6 +1,7 @@
 package spreadsheet
 
 import (
+	"archive/zip"
 	"bytes"
 	"os"
 	"path/filepath"
@@ -97,6 +98,62 @@ func TestCells(t *testing.T) {
 	}
 }
 
+// sheetOf is a spreadsheet file whose first sheet has these rows, as XML.
+func sheetOf(t testing.TB, rows string) []byte {
+	t.Helper()
+	whole := file(t)
+	from, err := zip.NewReader(bytes.NewReader(whole), int64(len(whole)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	to := zip.NewWriter(&out)
+	for _, part := range from.File {
+		if part.Name != "xl/worksheets/sheet1.xml" {
+			err = to.Copy(part)
+		} else if w, err1 := to.Create(part.Name); err1 == nil {
+			_, err = w.Write([]byte(`<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>` + rows + `</sheetData></worksheet>`))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := to.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return out.Bytes()
+}
+
+// TestStray reads sheets with a cell far from the others, or where no spreadsheet has one:
+// the rows are not filled up to it, and it is told by its name.
+func TestStray(t *testing.T) {
+	const table = `<row r="1"><c r="A1" t="inlineStr"><is><t>m</t></is></c><c r="B1" t="inlineStr"><is><t>T</t></is></c></row>` +
+		`<row r="2"><c r="A2"><v>3</v></c><c r="B2"><v>4</v></c></row>`
+	for _, c := range [][2]string{
+		{table, "m,T\n3,4\n"},
+		{table + `<row r="7"><c r="XFD7" s="0"/></row><row r="1048576"/>`, "m,T\n3,4\n"},
+		{table + `<row r="4"><c r="A4"><v>5</v></c></row>`, "m,T\n3,4\n\n5,\n"},
+		{table + `<row r="7"><c r="XFD7"><v>1</v></c></row>`, "its cell XFD7 has no head above it; write one, or clear the cell"},
+		{strings.Replace(table, `"B1"`, `"XFD1"`, 1), "column B has no head, and column XFD has one; write one, or take the blank columns out"},
+		{table + `<row r="1500000000"><c r="A1500000000"><v>1</v></c></row>`, "its sheet Sheet1 has a row beyond 1048576, the last of a spreadsheet"},
+		{table + `<row r="99999999999999999999"/>`, "its sheet Sheet1 has a row beyond 1048576, the last of a spreadsheet"},
+		{table + `<row r="7"><c r="A1500000000"><v>1</v></c></row>`, "its sheet Sheet1 has a row beyond 1048576, the last of a spreadsheet"},
+		{table + `<row r="7"><c r="ZZZZ7"><v>1</v></c></row>`, "its sheet Sheet1 has a cell beyond XFD, the last column of a spreadsheet"},
+		{table + `<row r="0"><c r="A0"><v>1</v></c></row>`, "its sheet Sheet1 is damaged, or holds no cells"},
+	} {
+		got, err := values(sheetOf(t, c[0]), "")
+		if err != nil {
+			got = []byte(err.Error())
+		}
+		if string(got) != c[1] {
+			t.Errorf("%s\n%q, want %q", c[0], got, c[1])
+		}
+	}
+	if got, err := values(sheetOf(t, table+`<row r="90000"><c r="A90000"><v>1</v></c></row>`), ""); err != nil || len(got) > 91_000 {
+		t.Errorf("%d bytes, %v", len(got), err)
+	}
+}
+
 // FuzzFile opens what may be no spreadsheet file.
 func FuzzFile(f *testing.F) {
 	whole := file(f)
@@ -104,6 +161,7 @@ func FuzzFile(f *testing.F) {
 	for _, cut := range []int{0, 10, len(whole) / 2, len(whole) - 1} {
 		f.Add(whole[:cut])
 	}
+	f.Add(sheetOf(f, `<row r="3"><c r="B3"><v>1</v></c></row><row r="2"><c r="XFD2"><v>1</v></c></row>`))
 	f.Add(bytes.Replace(whole, []byte("sheet1"), []byte("sheet9"), 1))
 	f.Fuzz(func(t *testing.T, content []byte) {
 		got, err := values(content, "")
