@@ -86,14 +86,18 @@ func (s *settler) product() Verdict {
 		}
 		return s.unknownsOf(&p)
 	case !one && plain || !s.fitsRight(&p):
+		return Verdict{}
 	case one && !plain:
-		return s.equation(&p, fitting)
-	default:
-		product := strings.Join(p.parts, "*")
-		return caution(finding.New(finding.NamesTogether, syntax.Span{To: len(p.word)}, p.word+" is one name here, with a value of its own.",
-			"For the product "+product+", write an equation: `solve "+product+" = … for "+p.lacking[0]+"`."))
+		times := s.timesGiven(&p)
+		if !times || s.usually(p.lacking[0], units.Dim{}) {
+			if v := s.equation(&p, fitting); !times || v.solved || len(v.Findings) > 0 {
+				return v
+			}
+		}
 	}
-	return Verdict{}
+	product := strings.Join(p.parts, "*")
+	return caution(finding.New(finding.NamesTogether, syntax.Span{To: len(p.word)}, p.word+" is one name here, with a value of its own.",
+		"For the product "+product+", write an equation: `solve "+product+" = … for "+p.lacking[0]+"`."))
 }
 
 // indexedLast cautions about a word whose letters are names of the page but for the last, which has
@@ -216,7 +220,13 @@ func (s *settler) fitsRight(p *leftProduct) bool {
 	if s.numberTimes(p) {
 		return right.Slot != run.NoSlot && s.usually(p.lacking[0], right.Static.Dim)
 	}
-	if right.Slot == run.NoSlot || slices.ContainsFunc(p.parts, func(name string) bool { return s.usually(name, right.Static.Dim) }) {
+	if right.Slot == run.NoSlot {
+		return false
+	}
+	if s.timesGiven(p) {
+		return true
+	}
+	if slices.ContainsFunc(p.parts, func(name string) bool { return s.usually(name, right.Static.Dim) }) {
 		return false
 	}
 	product, _ := syntax.ParseExpr(strings.Join(p.parts, "*"))
@@ -261,6 +271,24 @@ func (s *settler) takeApart(p *leftProduct) bool {
 // NT where N is 25.
 func (s *settler) numberTimes(p *leftProduct) bool {
 	return len(p.lacking) == 1 && p.lacking[0] == p.parts[len(p.parts)-1] && s.withUnit(p.parts) == 1
+}
+
+// timesGiven tells whether a word is a symbol without a value before one that is given, and the right
+// side is of its kind and without it, so that the first is a number of them: nλ = d*sin(θ).
+//
+// dx = x2 - x1 is no number of x, and of CB = B - A, B is a point.
+func (s *settler) timesGiven(p *leftProduct) bool {
+	if syntax.IsPlain(p.right) || len(p.parts) != 2 || len(p.lacking) != 1 || p.lacking[0] != p.parts[0] || p.parts[0] == "d" || p.parts[0] == "δ" {
+		return false
+	}
+	for x := range syntax.Nodes(p.right) {
+		if n, ok := x.(*syntax.Name); ok && n.Name == p.parts[1] {
+			return false
+		}
+	}
+	d, ok := s.planner.Names.Lookup(p.parts[1])
+	right := s.Try(p.right).Static.Dim
+	return ok && d.Slot != run.NoSlot && !right.IsOne() && s.planner.Static(d.Slot).Dim == right && !s.usually(p.parts[0], right)
 }
 
 // runsTogether tells whether a word is so many symbols that it is hardly one of them with an
