@@ -48,6 +48,9 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if f, ok := s.valuesBehind(); ok {
 		return f, true
 	}
+	if f, ok := s.constantsBefore(); ok {
+		return f, true
+	}
 	given := word != "" && word != "g" && (valued{&s.scope}).Known(word) // the line may be an equation
 	if !given {
 		s.but = word
