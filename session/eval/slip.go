@@ -24,12 +24,6 @@ func Instead(x syntax.Expr, of func(syntax.Expr) bool, with string) (syntax.Expr
 	return syntax.Unplaced(syntax.Rewrite(x, func(x syntax.Expr) (syntax.Expr, bool) { return put, of(x) })), true
 }
 
-// hasDim tells whether an expression can be worked out and has some dimension.
-func (l *Line) hasDim(x syntax.Expr, want units.Dim) bool {
-	got := l.Try(x)
-	return got.Slot != run.NoSlot && got.Static.Dim == want
-}
-
 // PlainUnits are those that a number is tried with where its own seems to be missing.
 //
 // They are the units of the givens of a first course; in any other the number is hardly left
@@ -48,172 +42,240 @@ func (s Slip) Put(f *finding.Finding) {
 	f.Hint, f.Lines = s.Hint, s.Lines
 }
 
+// A change puts one slip right that formulas are often written with: a square that is missing, a root
+// that ends too soon. It is tried at each part of a line.
+type change struct {
+	of   tried
+	says string // what is asked of the line put right
+	put  func(part)
+	all  bool // where several would do, all are offered, and not the first alone
+}
+
+// part is a part of a line; of a name, alone or to a power, with that.
+type part struct {
+	syntax.Expr
+	name  string
+	power int
+}
+
+// tried tells of which lines a change is tried.
+type tried int
+
+const (
+	missing   tried = 1 << iota // something may be missing, whatever the line is for
+	mixed                       // something is too much or mixed up: not where the unit is as likely wrong
+	ofFormula                   // the formula alone is wrong, and no given
+)
+
+// changes are in the order of how often the slips are seen. What was left out of a given comes first:
+// it is wrong in every line that uses it, and the line itself is right. A quotient upside down comes
+// late, as putting it right changes the most.
+func (s *search) changes() []change {
+	return []change{
+		{of: missing, put: s.givenUnit},
+		{of: missing | ofFormula, says: "Is a square missing?", put: s.square},
+		{of: missing, put: func(p part) { // 0.3 m^2 for (0.3 m)^2
+			if q, ok := p.Expr.(*syntax.Quantity); ok && Squared(q) != "" {
+				s.put(p, Squared(q), "Only the unit is squared in "+syntax.PrintExpr(q)+". For the square, write "+Squared(q)+".")
+			}
+		}},
+		{of: missing, put: func(p part) { // nobody forgets the unit of the 2 in 2*a*s
+			if n, ok := p.Expr.(*syntax.Number); ok && !OfFormulas(n) {
+				for _, u := range PlainUnits {
+					s.put(p, n.Value.Text+" "+u, n.Value.Text+" has no unit. Did you mean "+n.Value.Text+" "+u+"?")
+				}
+			}
+		}},
+		{of: missing, says: "Is a root missing?", put: func(p part) { // that of one name is hardly ever meant
+			if p.Expr == s.x && p.power != 1 && !syntax.IsPlain(p.Expr) {
+				s.put(p, "√("+syntax.PrintExpr(p.Expr)+")", "")
+			}
+		}},
+		{of: missing, put: func(p part) {
+			if p.power == 1 && s.Try(p.Expr).Static.Dim == units.BaseDim(units.Kilogram) {
+				s.says = "Is the weight " + p.name + "*g meant?"
+				s.put(p, "("+p.name+"*g)", "")
+			}
+		}},
+		{of: mixed, says: "Is a power too high?", put: func(p part) {
+			if p.power > 1 {
+				s.put(p, raised(p.name, p.power-1), "")
+			}
+		}},
+		{of: missing | ofFormula, put: s.rootEnds},
+		{of: mixed | ofFormula, says: "Is the square on the wrong name?", put: s.squareMoved, all: true},
+		{of: mixed, says: "Is it upside down?", put: func(p part) {
+			if _, product := p.Expr.(*syntax.Binary); p.Expr == s.x {
+				under := syntax.PrintExpr(p.Expr)
+				if product {
+					under = "(" + under + ")"
+				}
+				s.put(p, "1/"+under, "")
+			}
+		}},
+		{of: mixed | ofFormula, put: s.sign, all: true},
+	}
+}
+
+// search tries the changes of an expression.
+type search struct {
+	*Line
+	change
+	x       syntax.Expr
+	accepts func(syntax.Expr) bool
+	right   []syntax.Expr // what it may have been meant to be
+	hint    string        // of the first of them, if it has its own
+}
+
+// maxChanged bounds the parts of an expression at which a change is tried.
+const maxChanged = 32
+
 // LikelySlip says which of the commonest slips explains that an expression of the line
 // does not have the dimension of a unit. Of a result without a name the unit is as likely
 // wrong: only what may be missing is tried then, and nothing that may be too much.
 //
-// Each slip is tried: the line with it put right is worked out, and counts if it has the
-// dimension that was asked for. The order is how often they are seen: a given without its unit,
-// a square, a number without its unit, a root, a mass for its weight, a power too many, a
-// quotient upside down.
+// The line with it put right is worked out, and counts if it has the dimension that was asked for.
 func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
-	text := syntax.PrintExpr(x)
-	var found Slip
-	try := func(says string, of syntax.Expr, with string) bool {
-		y, ok := Instead(x, func(part syntax.Expr) bool { return part == of }, with)
-		if !ok || !l.hasDim(y, want.Dim()) {
-			return false
-		}
-		found = l.slip(says, x, y, want)
-		return true
+	if named {
+		return l.slipOf(x, want, missing|mixed)
 	}
-	// A number without a unit is looked for first among the givens above: what was left out
-	// there is wrong in every line that uses it, and the line itself is right.
-	parts := slipParts(x)
-	for _, p := range parts {
-		d, ok := l.Planner.Find(&syntax.Name{Name: p.text})
-		if unit := units.Usual(p.text); p.power > 0 && ok && l.GivenNumber(d) && unit != "" &&
-			try("", p.x, "("+p.text+"*(1 "+unit+"))^"+strconv.Itoa(p.power)) {
-			found.Hint = p.text + " (line " + strconv.Itoa(d.Line) + ") has no unit. Did you mean it in " + unit + "?"
-			return found
-		}
-	}
-	for _, p := range parts {
-		if p.power == 1 && try("Is a square missing?", p.x, p.text+"^2") {
-			return found
-		}
-	}
-	for q := range syntax.Each[*syntax.Quantity](x) {
-		if squared := Squared(q); squared != "" && try("", q, squared) {
-			found.Hint = "Only the unit is squared in " + syntax.PrintExpr(q) + ". For the square, write " + squared + "."
-			return found
-		}
-	}
-	for _, p := range parts {
-		for _, u := range PlainUnits {
-			if with := p.text + " " + u; p.power == 0 && try("", p.x, with) {
-				found.Hint = p.text + " has no unit. Did you mean " + with + "?"
-				return found
-			}
-		}
-	}
-	// The root of one name alone is hardly ever meant.
-	if _, one := x.(*syntax.Name); !one && !syntax.IsPlain(x) && try("Is a root missing?", x, "√("+text+")") {
-		return found
-	}
-	for _, p := range parts {
-		if p.power == 1 && l.hasDim(p.x, units.BaseDim(units.Kilogram)) && try("Is the weight "+p.text+"*g meant?", p.x, "("+p.text+"*g)") {
-			return found
-		}
-	}
-	for _, p := range parts {
-		with := p.text
-		if p.power > 2 {
-			with += "^" + strconv.Itoa(p.power-1)
-		}
-		if named && p.power > 1 && try("Is a power too high?", p.x, with) {
-			return found
-		}
-	}
-	if slip := l.rootSlip(x, want); slip.Hint != "" {
-		return slip
-	}
-	if slip := l.squareMoved(x, want); named && slip.Hint != "" {
-		return slip
-	}
-	// A quotient upside down comes last, as putting it right changes the most.
-	under := text
-	if _, product := x.(*syntax.Binary); product {
-		under = "(" + text + ")"
-	}
-	if named && try("Is it upside down?", x, "1/"+under) {
-		return found
-	}
-	if slip := l.signSlip(x, want); named && slip.Hint != "" {
-		return slip
-	}
-	return Slip{}
+	return l.slipOf(x, want, missing)
 }
 
 // FormulaSlip is LikelySlip for what is wrong in the formula alone, a lost square, a root or a
 // sign: of an expression whose symbol may stand for several quantities.
-func (l *Line) FormulaSlip(x syntax.Expr, want *units.Unit) Slip {
-	for _, p := range slipParts(x) {
-		if p.power != 1 {
-			continue
+func (l *Line) FormulaSlip(x syntax.Expr, want *units.Unit) Slip { return l.slipOf(x, want, ofFormula) }
+
+func (l *Line) slipOf(x syntax.Expr, want *units.Unit, of tried) (out Slip) {
+	s := search{Line: l, x: x, accepts: func(y syntax.Expr) bool {
+		got := l.Try(y)
+		return got.Slot != run.NoSlot && got.Static.Dim == want.Dim()
+	}}
+	for _, c := range s.changes() {
+		if c.of&of != 0 {
+			s.change = c
+			s.each()
 		}
-		if y, ok := Instead(x, func(part syntax.Expr) bool { return part == p.x }, p.text+"^2"); ok && l.hasDim(y, want.Dim()) {
-			return l.slip("Is a square missing?", x, y, want)
+		if len(s.right) > 0 {
+			break
 		}
 	}
-	return l.structureSlip(x, want)
+	var texts []string
+	for _, y := range s.right {
+		text := syntax.PrintExpr(syntax.Unbracket(y))
+		texts = append(texts, "`"+text+"`")
+		out.Lines = append(out.Lines, l.With(x.Span(), text))
+	}
+	switch {
+	case s.hint != "":
+		out.Hint = s.hint
+	case len(texts) == 1:
+		out.Hint = s.says + " " + texts[0] + " is in " + want.Screen() + "."
+	case len(texts) > 1:
+		out.Hint = s.says + " In " + want.Screen() + " are " + writing.List(texts, "and") + "."
+	}
+	return out
 }
 
-// structureSlip is a slip in how a formula is put together: a square on the wrong name, a root that
-// ends too soon, the wrong sign of a product or a quotient.
-func (l *Line) structureSlip(x syntax.Expr, want *units.Unit) Slip {
-	for _, slip := range [...]func(syntax.Expr, *units.Unit) Slip{l.squareMoved, l.rootSlip, l.signSlip} {
-		if found := slip(x, want); found.Hint != "" {
-			return found
+// each tries a change at the parts of the expression. Exponents are none.
+func (s *search) each() {
+	left := maxChanged
+	syntax.Walk(s.x, func(x syntax.Expr) bool {
+		if left--; left < 0 {
+			return false
+		}
+		p := partOf(x)
+		s.change.put(p)
+		b, ok := x.(*syntax.Binary)
+		if ok && b.Op == syntax.Pow && p.power == 0 {
+			syntax.Walk(b.X, func(x syntax.Expr) bool { s.change.put(partOf(x)); return true })
+		}
+		return !ok || b.Op != syntax.Pow
+	})
+}
+
+// partOf is an expression as a part: of ω^2 the name is ω, and the power 2.
+func partOf(x syntax.Expr) part {
+	of, e := x, 1
+	if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Pow {
+		r := syntax.Rational(b.Y)
+		if of, e = b.X, r.Num(); !r.IsInt() || e < 2 {
+			return part{Expr: x}
 		}
 	}
-	return Slip{}
-}
-
-// squareMoved finds the square that should be that of another name: I*R^2 for I^2*R. Where several
-// would do, none is named.
-func (l *Line) squareMoved(x syntax.Expr, want *units.Unit) (found Slip) {
-	parts := slipParts(x)
-	for _, p := range parts {
-		for _, q := range parts {
-			if p.power != 2 || q.power != 1 || p.text == q.text {
-				continue
-			}
-			y, ok := Instead(x, func(part syntax.Expr) bool { return part == p.x }, p.text)
-			if !ok {
-				continue
-			}
-			y, ok = Instead(y, func(part syntax.Expr) bool { n, is := part.(*syntax.Name); return is && n.Name == q.text }, q.text+"^2")
-			if !ok || !l.hasDim(y, want.Dim()) {
-				continue
-			}
-			if found.Hint != "" {
-				return Slip{}
-			}
-			found = l.slip("Is the square on the wrong name?", x, y, want)
-		}
+	if n, ok := of.(*syntax.Name); ok && n.Line == 0 {
+		return part{x, n.Name, e}
 	}
-	return found
+	return part{Expr: x}
 }
 
-// rootSlip finds what is on the wrong side of a root: √(m)/k for √(m/k), and the quotient under
+// put tries a text in the place of a part, with what is said of it if it isn't asked of the whole.
+func (s *search) put(p part, with, hint string) {
+	if len(s.right) > 0 && !s.all {
+		return
+	}
+	y, ok := Instead(s.x, func(x syntax.Expr) bool { return x == p.Expr }, with)
+	if ok && s.accepts(y) {
+		s.right, s.hint = append(s.right, y), hint
+	}
+}
+
+// givenUnit finds a name that is given as a plain number.
+func (s *search) givenUnit(p part) {
+	d, ok := s.Planner.Find(&syntax.Name{Name: p.name})
+	if unit := units.Usual(p.name); ok && unit != "" && s.GivenNumber(d) {
+		s.put(p, raised("("+p.name+"*(1 "+unit+"))", p.power),
+			p.name+" (line "+strconv.Itoa(d.Line)+") has no unit. Did you mean it in "+unit+"?")
+	}
+}
+
+func raised(base string, power int) string {
+	return strings.TrimSuffix(base+"^"+strconv.Itoa(power), "^1")
+}
+
+func (s *search) square(p part) {
+	if p.power == 1 {
+		s.put(p, p.name+"^2", "")
+	}
+}
+
+// squareMoved finds the square that should be that of another name: I*R^2 for I^2*R.
+func (s *search) squareMoved(p part) {
+	if p.power != 2 {
+		return
+	}
+	without, _ := Instead(s.x, func(x syntax.Expr) bool { return x == p.Expr }, p.name)
+	other := search{Line: s.Line, x: without, accepts: s.accepts}
+	other.change = change{all: true, put: func(q part) {
+		if q.name != p.name {
+			other.square(q)
+		}
+	}}
+	other.each()
+	s.right = append(s.right, other.right...)
+}
+
+// rootEnds finds what is on the wrong side of a root: √(m)/k for √(m/k), and the quotient under
 // one that is upside down, √(g/L) for √(L/g).
-func (l *Line) rootSlip(x syntax.Expr, want *units.Unit) Slip {
-	for part := range syntax.Nodes(x) {
-		var with syntax.Expr
-		says := "Does the root go on?"
-		if q, ok := syntax.Unbracket(UnderRoot(part)).(*syntax.Binary); ok && q.Op == syntax.Div {
-			above := q.X
-			if _, product := above.(*syntax.Binary); product {
-				above = &syntax.Paren{X: above}
-			}
-			says, with = "Is it upside down?", rootOf(&syntax.Binary{Op: syntax.Div, X: slim(q.Y, syntax.Add, syntax.Sub), Y: above})
+func (s *search) rootEnds(p part) {
+	if q, ok := syntax.Unbracket(UnderRoot(p.Expr)).(*syntax.Binary); ok && q.Op == syntax.Div && len(s.right) == 0 {
+		above := q.X
+		if _, product := above.(*syntax.Binary); product {
+			above = &syntax.Paren{X: above}
 		}
-		if b, ok := part.(*syntax.Binary); ok && b.Op == syntax.Div {
-			above := syntax.Factors(b.X)
-			last := above[len(above)-1]
-			if of := UnderRoot(last.X); of != nil && !last.Minus {
-				with, _ = Instead(b.X, func(p syntax.Expr) bool { return p == last.X }, syntax.PrintExpr(rootOf(&syntax.Binary{Op: syntax.Div, X: slim(of, syntax.Add, syntax.Sub), Y: slim(b.Y, syntax.Add, syntax.Sub, syntax.Mul, syntax.Div)})))
-			}
-		}
-		if with == nil {
-			continue
-		}
-		if y, ok := Instead(x, func(p syntax.Expr) bool { return p == part }, syntax.PrintExpr(with)); ok && l.hasDim(y, want.Dim()) {
-			return l.slip(says, x, y, want)
+		s.says = "Is it upside down?"
+		s.put(p, syntax.PrintExpr(rootOf(&syntax.Binary{Op: syntax.Div, X: slim(q.Y, syntax.Add, syntax.Sub), Y: above})), "")
+	}
+	if b, ok := p.Expr.(*syntax.Binary); ok && b.Op == syntax.Div && len(s.right) == 0 {
+		above := syntax.Factors(b.X)
+		last := above[len(above)-1]
+		if of := UnderRoot(last.X); of != nil && !last.Minus {
+			root := rootOf(&syntax.Binary{Op: syntax.Div, X: slim(of, syntax.Add, syntax.Sub), Y: slim(b.Y, syntax.Add, syntax.Sub, syntax.Mul, syntax.Div)})
+			with, _ := Instead(b.X, func(x syntax.Expr) bool { return x == last.X }, syntax.PrintExpr(root))
+			s.says = "Does the root go on?"
+			s.put(p, syntax.PrintExpr(with), "")
 		}
 	}
-	return Slip{}
 }
 
 // UnderRoot is what a root is of; nil where there is none.
@@ -240,41 +302,25 @@ func slim(x syntax.Expr, but ...syntax.Op) syntax.Expr {
 
 func rootOf(x syntax.Expr) syntax.Expr { return &syntax.Root{X: &syntax.Paren{X: x}} }
 
-// signSlip finds the sign of a product that should be that of a quotient, or the other way
-// round: √(m*k) for √(m/k). It may be one of several.
-func (l *Line) signSlip(x syntax.Expr, want *units.Unit) (found Slip) {
-	tried, right := 0, []string(nil)
-	for b := range syntax.Each[*syntax.Binary](x) {
-		op, says := syntax.Div, "Is it a quotient?"
-		switch b.Op {
-		case syntax.Mul:
-		case syntax.Div:
-			op, says = syntax.Mul, "Is it a product?"
-		default:
-			continue
-		}
-		if tried++; tried > maxSlipParts {
-			return Slip{}
-		}
-		y, ok := Instead(x, func(part syntax.Expr) bool { return part == syntax.Expr(b) }, syntax.PrintExpr(&syntax.Binary{Op: op, X: b.X, Y: b.Y}))
-		if !ok || !l.hasDim(y, want.Dim()) {
-			continue
-		}
-		lines := found.Lines
-		found = l.slip(says, x, y, want)
-		found.Lines = append(lines, found.Lines...)
-		right = append(right, "`"+syntax.PrintExpr(syntax.Unbracket(y))+"`")
+// sign finds the sign of a product that should be that of a quotient, or the other way round:
+// √(m*k) for √(m/k).
+func (s *search) sign(p part) {
+	b, ok := p.Expr.(*syntax.Binary)
+	if !ok || b.Op != syntax.Mul && b.Op != syntax.Div {
+		return
 	}
-	if len(right) > 1 {
-		found.Hint = "Is a `*` or a `/` wrong? In " + want.Screen() + " are " + writing.List(right, "and") + "."
+	op, says, n := syntax.Div, "Is it a quotient?", len(s.right)
+	if b.Op == syntax.Div {
+		op, says = syntax.Mul, "Is it a product?"
 	}
-	return found
-}
-
-// slip says what an expression was probably meant to be.
-func (l *Line) slip(says string, x, right syntax.Expr, want *units.Unit) Slip {
-	text := syntax.PrintExpr(syntax.Unbracket(right))
-	return Slip{says + " `" + text + "` is in " + want.Screen() + ".", []string{l.With(x.Span(), text)}}
+	s.put(p, syntax.PrintExpr(&syntax.Binary{Op: op, X: b.X, Y: b.Y}), "")
+	switch {
+	case n == len(s.right):
+	case n > 0:
+		s.says = "Is a `*` or a `/` wrong?"
+	default:
+		s.says = says
+	}
 }
 
 // Squared is the square of a quantity of which the unit alone has a power of 2: (0.3 m)^2 of
@@ -290,51 +336,6 @@ func Squared(q *syntax.Quantity) string {
 // With is the line with another text in a place.
 func (l *Line) With(at syntax.Span, text string) string {
 	return l.Entry.Text[:at.From] + text + l.Entry.Text[at.To:]
-}
-
-// slipPart is a part of an expression in which a slip may be: a name with its power,
-// or a number, of which the power is 0.
-type slipPart struct {
-	x     syntax.Expr
-	text  string
-	power int
-}
-
-// maxSlipParts bounds the parts that are tried.
-const maxSlipParts = 16
-
-// slipParts lists the names and numbers of an expression, but for exponents and the
-// numbers of formulas, 1, 2 and 1/2.
-//
-// Numbers that formulas have are never the slip: nobody forgets the unit of the 2 in 2*a*s.
-func slipParts(x syntax.Expr) []slipPart {
-	var out []slipPart
-	syntax.Walk(x, func(x syntax.Expr) bool {
-		if len(out) == maxSlipParts {
-			return false
-		}
-		switch x := x.(type) {
-		case *syntax.Number:
-			if !OfFormulas(x) {
-				out = append(out, slipPart{x, x.Value.Text, 0})
-			}
-		case *syntax.Name:
-			if x.Line == 0 {
-				out = append(out, slipPart{x, x.Name, 1})
-			}
-		case *syntax.Binary:
-			if x.Op != syntax.Pow {
-				return true
-			}
-			n, isName := x.X.(*syntax.Name)
-			if e := syntax.Rational(x.Y); isName && n.Line == 0 && e.IsInt() && e.Num() > 1 {
-				out = append(out, slipPart{x, n.Name, e.Num()})
-			}
-			return false
-		}
-		return true
-	})
-	return out
 }
 
 // OfFormulas tells whether a number is one that formulas have, which lacks no unit.
