@@ -24,7 +24,7 @@ import (
 func adjacent(text string, tokens []token, known func(string) bool) *fault {
 	for i := range tokens {
 		at := among{text, tokens, i, known}
-		if kind := tokens[i].kind; kind == nameToken || kind == unitToken {
+		if t := &tokens[i]; t.kind == unitToken || t.kind == nameToken && len(t.text) > 1 {
 			if bad := first(tokenSlips, at); bad != nil {
 				return bad
 			}

@@ -254,7 +254,7 @@ var connectives = [...]string{"=>", "⇒", "⟹", "∴", "->", "→", "•", "so
 // sign before it.
 func withoutConnective(text string) string {
 	for _, c := range connectives {
-		if len(text) <= len(c) || !strings.EqualFold(text[:len(c)], c) {
+		if len(text) <= len(c) || text[0]|' ' != c[0]|' ' || !strings.EqualFold(text[:len(c)], c) {
 			continue
 		}
 		rest := text[len(c):]

@@ -70,15 +70,21 @@ func (p *exprParser) ends() *fault {
 	return p.bad
 }
 
+// lineParser reads expressions from the tokens of a line.
+type lineParser struct {
+	exprParser
+	line tokenLine
+}
+
 // line reads from a token of a line on.
 //
 // The words of the statement before that token have been read by the caller.
 func (r *reader) line(tokens []token, from int) *exprParser {
-	var p struct {
-		exprParser
-		line tokenLine
-	}
-	p.line = tokenLine{tokens: tokens, at: from, end: r.to}
+	return new(lineParser).over(tokens, from, r.to)
+}
+
+func (p *lineParser) over(tokens []token, from, end int) *exprParser {
+	p.line = tokenLine{tokens: tokens, at: from, end: end}
 	p.exprParser = exprParser{from: &p.line, tok: p.line.peek(0)}
 	return &p.exprParser
 }
@@ -86,7 +92,10 @@ func (r *reader) line(tokens []token, from int) *exprParser {
 // result reads EXPR [in UNIT] [with …], which the rest of a line has to be. The
 // unit may stand last, too.
 func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
-	p := r.line(tokens, from)
+	if r.parser == nil {
+		r.parser = new(lineParser)
+	}
+	p := r.parser.over(tokens, from, r.to)
 	x := p.sum()
 	in := p.inUnit()
 	if x = p.replaced(x); !in.Present() {

@@ -20,7 +20,7 @@ import (
 // the reading asks for the fault.
 type exprParser struct {
 	from  source
-	tok   token // the next one
+	tok   *token // the next one
 	depth int
 	end   int // of the last token that was taken
 	bad   *fault
@@ -34,7 +34,7 @@ type exprParser struct {
 // source hands tokens out one after the other. Past the last one it hands out
 // an eofToken for ever.
 type source interface {
-	peek(ahead int) token
+	peek(ahead int) *token
 	next()
 }
 
@@ -43,19 +43,19 @@ func newParser(from source) *exprParser { return &exprParser{from: from, tok: fr
 // fail keeps the first fault, and ends what can be read.
 func (p *exprParser) fail(bad *fault) {
 	if p.bad == nil {
-		p.bad, p.tok = bad, token{kind: eofToken, from: p.tok.from, to: p.tok.from}
+		p.bad, p.tok = bad, &token{kind: eofToken, from: p.tok.from, to: p.tok.from}
 	}
 }
 
 // refuse says that the next token does not fit.
-func (p *exprParser) refuse() { p.fail(unexpected(p.tok)) }
+func (p *exprParser) refuse() { p.fail(unexpected(*p.tok)) }
 
 // whole reads an expression with what it is to be worked out with.
 func (p *exprParser) whole() Expr { return p.replaced(p.sum()) }
 
 // take returns the next token and goes on. After a fault it returns the same for
 // ever.
-func (p *exprParser) take() token {
+func (p *exprParser) take() *token {
 	t := p.tok
 	if p.bad == nil {
 		p.from.next()
@@ -122,12 +122,12 @@ func binary(op Op, at Span, x, y Expr) *Binary {
 // sum goes from the left, so that 5 - 2 - 1 is 2. A slope or an area may be all of
 // it, and nothing else.
 func (p *exprParser) sum() Expr {
-	if w := curveWord(&p.tok); w != nil {
+	if w := curveWord(p.tok); w != nil {
 		return p.reading(w)
 	}
 	x := p.polar(p.product())
 	for {
-		op, ok := sumOp(&p.tok)
+		op, ok := sumOp(p.tok)
 		if !ok {
 			return x
 		}
@@ -143,11 +143,11 @@ func (p *exprParser) product() Expr { return p.productOf(p.implied()) }
 // productOf reads on from the first factor of a product.
 func (p *exprParser) productOf(x Expr) Expr {
 	for {
-		op, ok := productOp(&p.tok)
+		op, ok := productOp(p.tok)
 		if !ok {
 			return x
 		}
-		by, at := times(&p.tok), p.take().span()
+		by, at := times(p.tok), p.take().span()
 		b := binary(op, at, x, p.implied())
 		b.By, x = by, b
 	}
@@ -163,7 +163,7 @@ func (p *exprParser) productOf(x Expr) Expr {
 func (p *exprParser) implied() Expr {
 	x := p.unary()
 	for {
-		t := &p.tok
+		t := p.tok
 		if t.kind != nameToken && t.kind != piToken && !t.sign("(") && !t.sign("√") {
 			return x
 		}
@@ -198,7 +198,7 @@ func namesMeet(x, y Expr) bool {
 //
 // -3 m is one quantity, but -3^2 is the negative of a square, as everywhere.
 func (p *exprParser) unary() Expr {
-	op, ok := sumOp(&p.tok)
+	op, ok := sumOp(p.tok)
 	if !ok {
 		return p.power()
 	}
@@ -235,7 +235,7 @@ func (p *exprParser) power() Expr {
 	switch {
 	case p.tok.kind == superToken:
 		t := p.take()
-		x = binary(Pow, Span{From: t.from, To: t.from}, x, p.raised(&t))
+		x = binary(Pow, Span{From: t.from, To: t.from}, x, p.raised(t))
 	case p.tok.sign("^"):
 		at := p.take().span()
 		p.bare = true

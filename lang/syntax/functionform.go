@@ -21,13 +21,13 @@ import (
 func (p among) functionForm() *fault {
 	text, tokens, i := p.text, p.tokens, p.i
 	t := &tokens[i]
-	if t.kind != nameToken {
+	if t.kind != nameToken || len(t.text) < 2 {
 		return nil
 	}
 	if bad := p.bookFunction(); bad != nil {
 		return bad
 	}
-	if !ops.IsFunction(t.text) || len(t.text) < 2 || t.call || i+1 >= len(tokens) {
+	if !ops.IsFunction(t.text) || t.call || i+1 >= len(tokens) {
 		return nil
 	}
 	n := &tokens[i+1]

@@ -119,14 +119,14 @@ func (s *tokenStream) Next() (lexer.Token, error) {
 type produced struct{ lex *lexer.PeekingLexer }
 
 // The library can be looked ahead in only by going on and coming back.
-func (p produced) peek(ahead int) token {
+func (p produced) peek(ahead int) *token {
 	here := p.lex.MakeCheckpoint()
 	for range ahead {
 		p.lex.Next()
 	}
 	t := fromLexer(p.lex.Peek())
 	p.lex.LoadCheckpoint(here)
-	return t
+	return &t
 }
 
 func (p produced) next() { p.lex.Next() }

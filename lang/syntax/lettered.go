@@ -36,14 +36,41 @@ type Lettered struct {
 // for certain: with a bracket in the unit, or a blank before it and a number that no formula
 // has, 7.5 m, but for several of which one is a name: 5 F d.
 func LetteredIn(text string, stmt Stmt, xs []Expr, in Scope) (all []*Lettered, names bool) {
-	l := letteredLine{opener: opener{in: within(stmt, in)}, text: text}
-	if !slices.ContainsFunc(xs, func(x Expr) bool { return Any(x, l.lettered) }) {
+	if !MayBeLettered(text, xs...) {
 		return nil, false
 	}
+	l := letteredLine{opener: opener{in: within(stmt, in)}, text: text}
 	for _, x := range xs {
 		l.look(x, nil, nil)
 	}
 	return l.all, l.names
+}
+
+// MayBeLettered tells whether expressions of a text may hold any. It is quick: every line with a
+// unit is asked, and nearly all have none.
+func MayBeLettered(text string, xs ...Expr) bool {
+	for _, x := range xs {
+		if Any(x, func(x Expr) bool { _, may := behindNumber(text, x); return may }) {
+			return true
+		}
+	}
+	return false
+}
+
+// behindNumber is the number of an expression that is a quantity with letters for its unit, where
+// those may be names: what that unit is, and where it is in the line, may still say no.
+func behindNumber(text string, x Expr) (number string, may bool) {
+	unit, ok := ownUnit(x)
+	if !ok || unit.At.From == 0 || unit.At.To > len(text) || !startsName(firstRune(unit.Text)) {
+		return "", false
+	}
+	number = strings.TrimRight(text[x.Span().From:unit.At.From], " ")
+	return number, text[unit.At.From-1] != ' ' || severalWords(unit.Text) || IsCoefficient(number)
+}
+
+// severalWords tells whether a unit is one of several words.
+func severalWords(unit string) bool {
+	return strings.IndexByte(unit, ' ') >= 0 || strings.IndexByte(unit, '/') >= 0 || strings.Contains(unit, "·")
 }
 
 // letteredLine is a line that is looked through for them.
@@ -55,23 +82,17 @@ type letteredLine struct {
 	at    int // up to where it has been looked through
 }
 
-// lettered tells whether an expression is a quantity of which the unit begins with a letter.
-func (l *letteredLine) lettered(x Expr) bool {
-	unit, ok := ownUnit(x)
-	return ok && unit.At.From > 0 && unit.At.To <= len(l.text) && startsName(firstRune(unit.Text))
-}
-
 // look goes through an expression, which is directly in another, and that in a third.
 //
 // It goes down with what is above, since a power or a bar makes brackets needed in the product.
 func (l *letteredLine) look(x, above, over Expr) {
 	if n, ok := x.(*Name); ok {
 		l.names = l.names || l.in.Known(n.Name)
-	} else if unit, _ := ownUnit(x); l.lettered(x) && unit.At.From >= l.at {
-		number := strings.TrimRight(l.text[x.Span().From:unit.At.From], " ")
+	} else if number, may := behindNumber(l.text, x); may {
+		unit, _ := ownUnit(x)
 		blank, formula := l.text[unit.At.From-1] == ' ', IsCoefficient(number)
-		whole := above == nil && strings.ContainsAny(unit.Text, " ·/") // J = 5 F d
-		if formula || !blank || whole {
+		whole := above == nil && severalWords(unit.Text) // J = 5 F d
+		if unit.At.From >= l.at && (formula || !blank || whole) {
 			q := &Lettered{At: x.Span(), Unit: unit.At, Blank: blank, Formula: formula, Fraction: EndsWithFraction(number)}
 			q.stands(x, above, over)
 			if l.apart(q, number, unit.Text) && (formula || !blank || q.Given) {
@@ -180,11 +201,16 @@ func EndsWithFraction(text string) bool { return strings.ContainsRune(")½⅓⅔
 // They are those that stand before letters in the formulas of a first course: 2as, ½mv²,
 // 4πr², (3/2)kT.
 func IsCoefficient(number string) bool {
-	number = strings.Trim(number, "-−")
+	if strings.Trim(number, ".0123456789") != "" { // as few are
+		number = strings.Trim(number, "-−")
+		above, below, bar := strings.Cut(strings.Trim(number, "()"), "/")
+		if bar && strings.Trim(above+below, "0123456789") == "" || strings.ContainsAny(number, "½⅓⅔¼¾") {
+			return true
+		}
+	}
 	switch number {
 	case "2", "3", "4", "6", "8", "12", "0.5", "1.5", "2.5":
 		return true
 	}
-	above, below, bar := strings.Cut(strings.Trim(number, "()"), "/")
-	return bar && strings.Trim(above+below, "0123456789") == "" || strings.ContainsAny(number, "½⅓⅔¼¾")
+	return false
 }

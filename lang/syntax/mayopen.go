@@ -3,7 +3,6 @@ package syntax
 import (
 	"cmp"
 	"math"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -17,15 +16,19 @@ import (
 // It is asked of every line that is typed, most of which have one reading. It walks the tree
 // that was read and looks names up, and never makes tokens. To say yes of a line with one
 // reading costs time alone; to say no of one with two would read it wrong in silence.
-func MayBeOpen(stmt Stmt, in Scope) (open, measured bool) {
+func MayBeOpen(stmt Stmt, in Scope) (open bool, holds Holding) {
 	m := mayOpen{in: within(stmt, in)}
-	if _, x, _ := AsResult(stmt); x != nil { // without a list of it
-		open = m.look(x)
-	} else {
-		open = slices.ContainsFunc(stmt.Exprs(), m.look)
+	for x := range ExprsOf(stmt) {
+		if m.look(x) {
+			return true, Holding{Units: true, Calls: true, Words: true}
+		}
 	}
-	return open, m.measured || open
+	return false, m.Holding
 }
+
+// Holding is what a statement holds, or may: a quantity with its unit, a call, a name of more than
+// a letter.
+type Holding struct{ Units, Calls, Words bool }
 
 // look tells whether something in an expression is open.
 func (m *mayOpen) look(x Expr) bool {
@@ -41,9 +44,9 @@ func (m *mayOpen) look(x Expr) bool {
 // Turning is noted and not answered at once: π or 60 is open only where a name of
 // the same expression is in turns, which may come before it or behind it.
 type mayOpen struct {
-	in       inner
-	measured bool // a quantity with its unit
-	turning  bool // π or 60
+	Holding
+	in      inner
+	turning bool // π or 60
 }
 
 // at tells whether a node is open by itself.
@@ -55,10 +58,10 @@ func (m *mayOpen) at(x Expr) bool {
 	switch x := x.(type) {
 	case *Quantity, *Measured:
 		unit, _ := ownUnit(x)
-		m.measured = true
+		m.Units = true
 		return m.letters(unit.Text) || strings.HasPrefix(unit.Text, "e^") // 3e^(-2)
 	case *List:
-		m.measured = m.measured || x.Unit.Present()
+		m.Units = m.Units || x.Unit.Present()
 		return m.letters(x.Unit.Text)
 	case *Pi:
 		m.turning = true
@@ -70,8 +73,10 @@ func (m *mayOpen) at(x Expr) bool {
 	case *Binary:
 		return m.operator(x)
 	case *Call:
+		m.Calls = true
 		return m.call(x)
 	case *Name:
+		m.Words = m.Words || len(x.Name) > 1
 		if x.Line != 0 {
 			return false
 		}

@@ -23,7 +23,7 @@ func (r *Reading) Parse(rd *Reader) Stmt {
 		s, _ := rd.read(r.Text, reader{silent: true})
 		return s
 	}
-	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: rd.last.room, scanned: r.tokens}
+	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: rd.last.room, parser: rd.last.parser, scanned: r.tokens}
 	s, bad := rd.last.plain()
 	if bad != nil {
 		return nil

@@ -99,7 +99,10 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 // or a name of an angle; a word such as cost may be a name.
 func GluedCall(word string, in Scope) (call string, ok bool) {
 	function, argument := gluedFunction(word, in)
-	return function + "(" + argument + ")", argument != ""
+	if argument == "" {
+		return "", false
+	}
+	return function + "(" + argument + ")", true
 }
 
 // gluedFunction takes such a word apart, which has no number inside; the argument is

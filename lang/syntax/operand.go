@@ -104,8 +104,8 @@ func (p *exprParser) operand() Expr {
 			return p.measured(root)
 		}
 	}
-	if curveWord(&p.tok) != nil {
-		p.fail(needsBrackets(p.tok))
+	if curveWord(p.tok) != nil {
+		p.fail(needsBrackets(*p.tok))
 	} else {
 		p.fail(p.missing())
 	}
@@ -121,7 +121,7 @@ func (p *exprParser) operand() Expr {
 // 2. A word of the language at the beginning of an expression is told to be no
 // name.
 func (p *exprParser) missing() *fault {
-	t := &p.tok
+	t := p.tok
 	at := t.span()
 	if t.kind == wordToken && t.text == "at" {
 		return timesT(at)

@@ -35,7 +35,7 @@ func (rd *Reader) read(text string, way reader) (Stmt, []finding.Finding) {
 		return nil, []finding.Finding{bad.Finding}
 	}
 	r := &rd.last
-	way.text, way.known, way.room = unaddressed(text), rd.Known, r.room
+	way.text, way.known, way.room, way.parser = unaddressed(text), rd.Known, r.room, r.parser
 	*r = way
 	r.split()
 	s, bad := r.statement()
@@ -86,6 +86,7 @@ type reader struct {
 	silent   bool                   // nobody asks why it can't be read
 	scanned  []token                // of the line, if it has been scanned
 	room     []token                // where those of the line may go
+	parser   *lineParser            // of results
 	notes    []finding.Finding      // what is read though print writes it in another way
 }
 

@@ -59,14 +59,16 @@ func (f *fault) Error() string { return f.Message }
 type tokenLine struct {
 	tokens []token
 	at     int
-	end    int // where the text ends
+	end    int   // where the text ends
+	none   token // that follows the last one
 }
 
-func (l *tokenLine) peek(ahead int) token {
+func (l *tokenLine) peek(ahead int) *token {
 	if l.at+ahead >= len(l.tokens) {
-		return token{kind: eofToken, from: l.end, to: l.end}
+		l.none = token{kind: eofToken, from: l.end, to: l.end}
+		return &l.none
 	}
-	return l.tokens[l.at+ahead]
+	return &l.tokens[l.at+ahead]
 }
 
 func (l *tokenLine) next() { l.at = min(l.at+1, len(l.tokens)) }

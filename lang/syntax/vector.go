@@ -149,7 +149,7 @@ func (p *exprParser) directed(x Expr) Expr {
 	}
 	p.take()
 	out := &Polar{X: x, Angle: p.unary()}
-	if _, more := productOp(&p.tok); more {
+	if _, more := productOp(p.tok); more {
 		p.fail(angleGoesOn(out, p.productOf(out.Angle)))
 	}
 	out.At = x.Span().Join(out.Angle.Span())
@@ -167,7 +167,7 @@ func (p *exprParser) directed(x Expr) Expr {
 		}
 		p.take()
 	default:
-		sign, ok := sumOp(&p.tok)
+		sign, ok := sumOp(p.tok)
 		if !ok {
 			p.refuse()
 		}

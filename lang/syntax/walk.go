@@ -82,6 +82,21 @@ func Any(x Expr, is func(Expr) bool) bool {
 	}
 }
 
+// ExprsOf are the expressions of a statement. Of a line of one it makes no list, as Exprs does.
+func ExprsOf(stmt Stmt) iter.Seq[Expr] {
+	return func(yield func(Expr) bool) {
+		if _, x, _ := AsResult(stmt); x != nil {
+			yield(x)
+			return
+		}
+		for _, x := range stmt.Exprs() {
+			if !yield(x) {
+				return
+			}
+		}
+	}
+}
+
 // IsWritten tells whether an expression holds no name, no call, and nothing else
 // that has to be worked out first.
 //

@@ -43,6 +43,7 @@ var knownFactors = [...]struct{ what, names, formula, letters string }{
 // known is one of them, taken apart.
 type known struct {
 	what, names string
+	powers      [3]int // of its factors
 	formula     syntax.Expr
 	factors     factors
 	under       factors // of what is under its root
@@ -60,7 +61,7 @@ var knownFormulas = sync.OnceValue(func() (all []known) {
 		k := known{what: row.what, names: row.names, letters: map[string]letter{}}
 		k.formula, _ = syntax.ParseExpr(row.formula)
 		k.factors, _ = apart(k.formula)
-		k.under = k.factors.underRoot()
+		k.powers, k.under = k.factors.powers(), k.factors.underRoot()
 		for of := range strings.SplitSeq(row.letters, ", ") {
 			names, unit, _ := strings.Cut(of, ":")
 			own, _, _ := strings.Cut(names, " ")
@@ -93,12 +94,13 @@ func (f *factors) powers() (sum [3]int) {
 // Without its half the value is twice as great, and its unit is right. The name and all letters
 // must be those of the formula.
 func factorLeftOut(l *eval.Line, name string, f *factors) slip {
-	under, powers := f.underRoot(), f.powers()
-	for i := range knownFormulas() {
-		k := &knownFormulas()[i]
-		if powers != k.factors.powers() || !is(name, k.names) {
+	all, powers := knownFormulas(), f.powers()
+	for i := range all {
+		k := &all[i]
+		if powers != k.powers || !is(name, k.names) {
 			continue
 		}
+		under := f.underRoot()
 		if right := k.instead(l, f, &under); right != "" {
 			return slip{k.what + " is " + right + k.missing(f, &under) + ".", "Write", right}
 		}

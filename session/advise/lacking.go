@@ -29,14 +29,17 @@ import (
 func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	b := bare{line: l}
 	syntax.Walk(x, b.look)
-	if !l.Entry.Failed() && !v.Named && constantBare(l, name, x, v, b.numbers) {
+	if l.Entry.Failed() || v.Named || constantBare(l, name, x, v, b.numbers) {
 		return
 	}
-	worked := !in.Present() && !syntax.IsPlain(x)
+	worked, lack := !in.Present() && !syntax.IsPlain(x), len(b.names)+len(b.numbers) > 0
+	if !worked && !lack {
+		return
+	}
 	bySlip := worked && is(name, "F W K U E v a T k h t ω P p I N")
 	turned := worked && !bySlip && units.Customary(name, units.Dim{}.Div(v.Dim)) // Rp = 1/R1 + 1/R2
 	odd := l.Entry.Line <= limit.Advised && units.Speaks(name) && !units.Customary(name, v.Dim)
-	if l.Entry.Failed() || v.Named || len(b.names) == 0 && len(b.numbers) == 0 && !(odd && worked) {
+	if !lack && !odd {
 		return
 	}
 	if v.Dim.IsOne() {
@@ -221,7 +224,7 @@ const mostBare = 3
 //
 // 6.02e23, 8.314 and 1.6e-19 are known by their digits, whatever the line calls them.
 func constantBare(l *eval.Line, name string, x syntax.Expr, v *entry.Value, numbers []*syntax.Number) bool {
-	if l.Entry.Line > limit.Advised || syntax.IsPlain(x) || !units.Speaks(name) || units.Customary(name, v.Dim) && !v.Dim.IsOne() {
+	if len(numbers) == 0 || l.Entry.Line > limit.Advised || syntax.IsPlain(x) || !units.Speaks(name) || units.Customary(name, v.Dim) && !v.Dim.IsOne() {
 		return false
 	}
 	for _, n := range numbers {

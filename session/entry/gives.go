@@ -33,8 +33,11 @@ func BeginsWith(text string) string {
 	for i, r := range text {
 		switch {
 		case r == '=':
-			name := syntax.Canonical(strings.TrimSpace(text[:i]))
-			if name == "" || syntax.Reserved(name) || !isName(name) {
+			name := strings.TrimSpace(text[:i])
+			if strings.IndexByte(name, ' ') >= 0 {
+				return "" // check F
+			}
+			if name = syntax.Canonical(name); name == "" || syntax.Reserved(name) || !isName(name) {
 				return ""
 			}
 			return name

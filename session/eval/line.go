@@ -32,13 +32,22 @@ func (l *Line) Busy() (doing string, at syntax.Span) { return l.doing, l.at }
 // Find adds findings to the entry. None is said twice, nor that a name has no value,
 // nor which line above has failed.
 func (l *Line) Find(fs ...finding.Finding) {
-	for _, f := range fs {
-		if !slices.ContainsFunc(l.Entry.Findings, func(g finding.Finding) bool {
-			return g.ID == f.ID && (f.Cause != 0 && g.Cause == f.Cause || g.Message == f.Message && (g.At == f.At || f.ID == finding.UnknownName))
-		}) {
-			l.Entry.Findings = append(l.Entry.Findings, f)
+	for i := range fs {
+		if !l.said(&fs[i]) {
+			l.Entry.Findings = append(l.Entry.Findings, fs[i])
 		}
 	}
+}
+
+// said tells whether the entry has a finding already.
+func (l *Line) said(f *finding.Finding) bool {
+	for i := range l.Entry.Findings {
+		g := &l.Entry.Findings[i]
+		if g.ID == f.ID && (f.Cause != 0 && g.Cause == f.Cause || g.Message == f.Message && (g.At == f.At || f.ID == finding.UnknownName)) {
+			return true
+		}
+	}
+	return false
 }
 
 // Uses records which lines an expression refers to, and says once that g is

@@ -2,7 +2,6 @@ package reading
 
 import (
 	"slices"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -73,7 +72,7 @@ func (s *settler) variedIn(text string, stmt syntax.Stmt) (out []varied) {
 		}
 		out = append(out, v)
 	}
-	if strings.Contains(text, "(") {
+	if s.calls {
 		for c := range syntax.Each[*syntax.Call](stmt.Exprs()...) {
 			if !ops.IsFunction(c.Func) {
 				out = append(out, s.calledAt(c)...)

@@ -3,7 +3,6 @@ package reading
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/ops"
@@ -71,7 +70,7 @@ func (s *settler) placedIn() (out []placed) {
 		out[k].values = append(out[k].values, b.X)
 	}
 	bound, _ := syntax.Bound(stmt)
-	if strings.Contains(s.Entry.Text, "(") {
+	if s.calls {
 		for c := range syntax.Each[*syntax.Call](stmt.Exprs()...) {
 			for i, param := range s.paramsOf(c) {
 				if n, ok := c.Args[i].X.(*syntax.Name); ok && slices.Contains(bound, n.Name) {

@@ -25,7 +25,7 @@ import (
 func (s *settler) hidden() (v Verdict) {
 	stmt := s.Entry.Stmt
 	own, _ := syntax.Bound(stmt)
-	for _, x := range stmt.Exprs() {
+	for x := range syntax.ExprsOf(stmt) {
 		syntax.Any(x, func(x syntax.Expr) bool {
 			n, ok := x.(*syntax.Name)
 			if !ok || n.Line != 0 || len(n.Name) < 2 || slices.Contains(own, n.Name) {
@@ -115,6 +115,10 @@ func (s *settler) besideFunction() Verdict {
 	text := s.Entry.Text
 	for i := strings.IndexByte(text, '('); i > 0 && s.Entry.Stmt != nil; {
 		from := strings.LastIndexFunc(text[:i], func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' }) + 1
+		if from == i {
+			i = nextBracket(text, i)
+			continue
+		}
 		name := syntax.Canonical(text[from:i])
 		inner, rest, closed := strings.Cut(text[i+1:], ")")
 		head := from == 0 && strings.HasPrefix(strings.TrimSpace(rest), "=")
@@ -126,11 +130,16 @@ func (s *settler) besideFunction() Verdict {
 				}
 			}
 		}
-		next := strings.IndexByte(text[i+1:], '(')
-		if next < 0 {
-			break
-		}
-		i += 1 + next
+		i = nextBracket(text, i)
 	}
 	return Verdict{}
+}
+
+// nextBracket is the place of the next opening bracket of a text behind another; -1 if that is the last.
+func nextBracket(text string, at int) int {
+	next := strings.IndexByte(text[at+1:], '(')
+	if next < 0 {
+		return -1
+	}
+	return at + 1 + next
 }

@@ -28,7 +28,7 @@ func (s valued) Known(name string) bool {
 // of freedom to anyone who reads E on the left; the line is not taken so, since k may be meant as
 // the prefix, but it is not let through either.
 func (s *settler) lettered(text string, stmt syntax.Stmt) Verdict {
-	if s.alone(stmt) {
+	if all, _ := s.letteredIn(text, stmt); len(all) == 0 || s.alone(stmt) {
 		return Verdict{}
 	}
 	c := s.claimOf(stmt)
@@ -105,8 +105,14 @@ type lettersIn struct {
 // letteredIn looks for them once: two rules ask.
 func (s *settler) letteredIn(text string, stmt syntax.Stmt) ([]*syntax.Lettered, bool) {
 	if s.letters == nil || s.letters.stmt != stmt {
-		all, names := syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
-		s.letters = &lettersIn{stmt, all, names}
+		in := &lettersIn{stmt: stmt}
+		for x := range syntax.ExprsOf(stmt) {
+			if syntax.MayBeLettered(text, x) {
+				in.all, in.names = syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
+				break
+			}
+		}
+		s.letters = in
 	}
 	return s.letters.all, s.letters.names
 }

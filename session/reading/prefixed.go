@@ -17,6 +17,14 @@ import (
 // one, so that mK has one meaning by the standard and two in a hurry.
 func (s *settler) prefixed() Verdict {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
+	some := false
+	for x := range syntax.ExprsOf(stmt) {
+		_, one := syntax.PrefixedIn(x, s.Planner.Units.Prefixed)
+		some = some || one
+	}
+	if !some {
+		return Verdict{} // nearly all lines
+	}
 	says := s.claimOf(stmt)
 	if len(says.of) == 0 {
 		return Verdict{}

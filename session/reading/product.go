@@ -47,6 +47,9 @@ func (s *settler) product() Verdict {
 			p.word = strings.TrimSpace(s.Entry.Text[:strings.IndexByte(s.Entry.Text, '=')])
 		}
 	}
+	if len(p.word) < 2 {
+		return Verdict{}
+	}
 	if call, ok := syntax.GluedCall(p.word, &s.scope); ok {
 		return s.ofFunction(p.word, call)
 	}

@@ -78,6 +78,7 @@ type settler struct {
 	// nameless tells that a word on the left is a product, unless the line has a value.
 	nameless bool
 	letters  *lettersIn
+	calls    bool   // there may be calls in the line
 	claimed  *claim // of the line as it is typed
 	scale    *scale // what was weighed last, as one question may lead to the next
 }
@@ -121,41 +122,44 @@ func (s *settler) settle() Verdict {
 	if left.Refused || left.solved {
 		return left
 	}
-	v, measured := s.open()
+	v, holds := s.open()
 	if v.solved || v.Refused || v.Slip || s.Entry.Stmt == nil {
 		return v
 	}
-	if measured {
+	if holds.Units {
 		if unit := first(s.behindNumber, s.prefixed); unit.found() {
 			return unit
 		}
 	}
+	s.calls = holds.Calls
 	if all := first(s.functionAgain, s.convertedHere, s.degrees, s.bare); all.found() {
 		return all
 	}
-	hidden := s.hidden()
-	if hidden.Refused {
-		return hidden
+	var hidden Verdict
+	if holds.Words {
+		if hidden = s.hidden(); hidden.Refused {
+			return hidden
+		}
 	}
 	v.Findings = slices.Concat(v.Findings, left.Findings, s.wasProduct(), hidden.Findings)
 	return v
 }
 
-// open settles what print leaves open in the line. Measured tells of a line that can
-// be read whether it may hold a quantity with its unit.
-func (s *settler) open() (v Verdict, measured bool) {
+// open settles what print leaves open in the line. Of a line that can be read it
+// tells what it may hold.
+func (s *settler) open() (v Verdict, holds syntax.Holding) {
 	text, stmt := s.Entry.Text, s.Entry.Stmt
 	if stmt != nil {
 		var may bool
-		if may, measured = syntax.MayBeOpen(stmt, &s.scope); !may {
-			return Verdict{}, measured
+		if may, holds = syntax.MayBeOpen(stmt, &s.scope); !may {
+			return Verdict{}, holds
 		}
 		if s.alone(stmt) {
-			return s.namesake(stmt), measured
+			return s.namesake(stmt), holds
 		}
 	}
 	if stmt == nil && (s.lacksPower() || s.twoNumbers()) {
-		return Verdict{}, false
+		return Verdict{}, holds
 	}
 	clauses := syntax.GluedClauses
 	if s.misplaced(stmt) {
@@ -171,12 +175,12 @@ func (s *settler) open() (v Verdict, measured bool) {
 		}
 	}
 	if s.asOnly(&open) || stmt == nil && s.asOnly(s.mended()) {
-		return Verdict{}, measured || stmt == nil
+		return Verdict{}, syntax.Holding{Units: true, Calls: true, Words: true}
 	}
 	if len(open.Readings) == 0 {
-		return Verdict{}, measured
+		return Verdict{}, holds
 	}
-	return s.verdict(&open), measured
+	return s.verdict(&open), holds
 }
 
 // lacksPower tells whether all that is wrong with a line is a power of a unit without its

@@ -205,11 +205,12 @@ func (s *settler) hasValue(x syntax.Expr) bool {
 // valueAgain reads a line as such a solve that begins with a name which has a value already,
 // where it would be refused: F = m*a below a line that gives F, but not a.
 func (s *settler) valueAgain(v *Verdict) Verdict {
-	name := entry.BeginsWith(s.Entry.Text)
-	if _, given := s.planner.Names.Lookup("g"); name == "" || name == "g" && !given || !(valued{&s.scope}).Known(name) {
-		return Verdict{}
+	d, gives := s.Entry.Stmt.(*syntax.Define)
+	if gives && (!(valued{&s.scope}).Known(d.Name) || !v.Refused && !s.lacks(d.X)) {
+		return Verdict{} // most lines
 	}
-	if d, ok := s.Entry.Stmt.(*syntax.Define); ok && (!v.Refused && !s.lacks(d.X) || syntax.Holds(d.X, name)) {
+	name := entry.BeginsWith(s.Entry.Text)
+	if _, given := s.planner.Names.Lookup("g"); name == "" || name == "g" && !given || !(valued{&s.scope}).Known(name) || gives && syntax.Holds(d.X, name) {
 		return Verdict{}
 	}
 	open := s.equationIn(s.timesT(), true)
