@@ -5,8 +5,10 @@ import (
 	"math"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"steelyard/lang/ops"
+	"steelyard/units/writing"
 )
 
 // MayBeOpen tells whether print leaves something open in a statement that has been
@@ -84,9 +86,28 @@ func (m *mayOpen) at(x Expr) bool {
 			v, ok := m.in.Number(x.Name)
 			return ok && math.Abs(v) > 2*math.Pi
 		}
+		if _, letters := spelledGreek(x.Name, m.in.Known); letters && m.in.Known(x.Name) {
+			return true
+		}
 		return x.Name == "e" && !m.in.Known("e") || len(x.Name) > 1 && !m.in.Known(x.Name) && m.together(x.Name)
 	}
 	return false
+}
+
+// spelledGreek is the word for a name that is one Greek letter, and whether each letter of it is known
+// for itself: mu, where m and u have values, is μ or m*u.
+func spelledGreek(name string, known func(name string) bool) (word string, letters bool) {
+	r, size := utf8.DecodeRuneInString(name)
+	if r <= unicode.MaxASCII || size != len(name) {
+		return "", false
+	}
+	word = writing.GreekName(r)
+	for i := range len(word) {
+		if !known(word[i : i+1]) {
+			return word, false
+		}
+	}
+	return word, word != ""
 }
 
 // together tells whether names and a function may run together in a word: it begins

@@ -229,6 +229,29 @@ func (o *opener) slots(ps pieces) []slot {
 	return out
 }
 
+// spelled are two ways to read names of which one is a Greek letter spelled out, each letter of
+// which is a name too: with μ, and with m*u. Nil where there is none.
+func (o *opener) spelled(ps pieces) (greek, letters pieces) {
+	for i, p := range ps {
+		name := Canonical(p.text)
+		if word, both := spelledGreek(name, o.in.Known); both && p.kind == nameToken && !p.call && p.text == word && o.in.Known(name) {
+			apart := piecesOfNames(strings.Split(word, ""))
+			apart[0].gap = p.gap
+			p.text = name
+			return slices.Concat(ps[:i], pieces{p}, ps[i+1:]), slices.Concat(ps[:i], apart, ps[i+1:])
+		}
+	}
+	return nil, nil
+}
+
+// spellings are the ways to read names, as they are where none is spelled out.
+func (o *opener) spellings(names pieces) []pieces {
+	if greek, letters := o.spelled(names); greek != nil {
+		return []pieces{letters, greek}
+	}
+	return []pieces{names}
+}
+
 // nameSlot finds names that run together, and a function with letters before it.
 //
 // In order: one word as several names (mgh); a function that is a name of the page too, or
@@ -238,6 +261,11 @@ func (o *opener) nameSlot(ps pieces, i int) (slot, bool) {
 	name := Canonical(p.text)
 	s := slot{from: i, to: i + 1}
 	if !p.call {
+		if greek, letters := o.spelled(ps[i : i+1]); greek != nil {
+			o.Beside = true
+			s.choices = []choice{{pieces: greek}, {pieces: letters}}
+			return s, true
+		}
 		if o.in.Known(name) {
 			return s, false
 		}

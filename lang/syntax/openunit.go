@@ -150,7 +150,9 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 		} else if len(names) > 0 {
 			names[0].gap = whole.gap
 		}
-		cuts = append(cuts, choice{pieces: append(with, names...), units: j + o.unitsIn(fs[j:]), names: true})
+		for _, names := range o.spellings(names) {
+			cuts = append(cuts, choice{pieces: slices.Concat(with, names), units: j + o.unitsIn(fs[j:]), names: true})
+		}
 	}
 	merged, to, goesOn := o.goesOn(ps, i, fs)
 	if len(cuts) == 0 && !goesOn {

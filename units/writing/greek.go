@@ -3,6 +3,7 @@ package writing
 import (
 	"maps"
 	"slices"
+	"sync"
 )
 
 // greek are the Greek letters by their names. Capitals that look like a Latin
@@ -23,15 +24,15 @@ func Greek(word string) string { return greek[word] }
 func GreekNames() []string { return slices.Sorted(maps.Keys(greek)) }
 
 // GreekName returns the name of a Greek letter, or "".
-func GreekName(letter rune) string {
-	letter = LookAlike(letter)
-	for name, l := range greek {
-		if l == string(letter) {
-			return name
-		}
+func GreekName(letter rune) string { return nameOfGreek()[LookAlike(letter)] }
+
+var nameOfGreek = sync.OnceValue(func() map[rune]string {
+	out := map[rune]string{}
+	for name, letter := range greek {
+		out[[]rune(letter)[0]] = name
 	}
-	return ""
-}
+	return out
+})
 
 // LookAlike returns the letter that is meant by one that looks like it or is
 // another form of it: the micro sign is a μ, the sign of an increment a Δ, the
