@@ -86,7 +86,7 @@ func (m *mayOpen) at(x Expr) bool {
 			v, ok := m.in.Number(x.Name)
 			return ok && math.Abs(v) > 2*math.Pi
 		}
-		if _, letters := spelledGreek(x.Name, m.in.Known); letters && m.in.Known(x.Name) {
+		if _, letters := spelledGreek(x.Name, m.in.Known); letters && m.in.Scope.Known(x.Name) {
 			return true
 		}
 		return x.Name == "e" && !m.in.Known("e") || len(x.Name) > 1 && !m.in.Known(x.Name) && m.together(x.Name)

@@ -234,7 +234,7 @@ func (o *opener) slots(ps pieces) []slot {
 func (o *opener) spelled(ps pieces) (greek, letters pieces) {
 	for i, p := range ps {
 		name := Canonical(p.text)
-		if word, both := spelledGreek(name, o.in.Known); both && p.kind == nameToken && !p.call && p.text == word && o.in.Known(name) {
+		if word, both := spelledGreek(name, o.in.Known); both && p.kind == nameToken && !p.call && p.text == word && o.in.Scope.Known(name) {
 			apart := piecesOfNames(strings.Split(word, ""))
 			apart[0].gap = p.gap
 			p.text = name
