@@ -38,6 +38,7 @@ func TestScaling(t *testing.T) {
 		// What stays may do so since something else changes too.
 		"scaling S against m": "S does not depend on m. kx changes with m too.",
 		"S with m = 2*m":      "S stays as it was kx changes with m too.",
+		"2*kx*m with m = 2*m": "4 times 2·kx·m as it was kx changes with m too.",
 	}
 	for line, want := range tests {
 		e := p.Enter(context.Background(), line)

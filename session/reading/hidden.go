@@ -83,7 +83,7 @@ func (s *settler) asProduct(n *syntax.Name, parts, own []string) Verdict {
 }
 
 // functionAgain refuses y(t) = 0 where y is a function of t: written so, it is an equation for
-// t, and hardly another function, of which nothing depends on t.
+// t, and hardly another function, of which nothing depends on t. So is y1(t) = y2(t).
 func (s *settler) functionAgain() Verdict {
 	f, ok := s.Entry.Stmt.(*syntax.FuncDef)
 	if !ok || f.X == nil {
@@ -95,7 +95,7 @@ func (s *settler) functionAgain() Verdict {
 		})
 	}
 	d, given := s.planner.Names.Lookup(f.Name)
-	if !given || d.Failed() || d.Kind != plan.Function || !idle(f) || idle(d.Func) || s.lacks(f.X) {
+	if !given || d.Failed() || d.Kind != plan.Function || idle(d.Func) || !s.ofFunctions(f) && (!idle(f) || s.lacks(f.X)) {
 		return Verdict{}
 	}
 	head := s.Entry.Text[:f.X.Span().From]
@@ -107,6 +107,32 @@ func (s *settler) functionAgain() Verdict {
 		out.Readings = []string{line}
 	}
 	return refuse(out)
+}
+
+// ofFunctions tells whether a function is made of others of the page at its own argument, and has
+// that nowhere else: y2(t), or y2(t) + 3 m.
+func (s *settler) ofFunctions(f *syntax.FuncDef) bool {
+	var within, all int
+	for _, x := range f.Exprs() {
+		for n := range syntax.Nodes(x) {
+			switch n := n.(type) {
+			case *syntax.Name:
+				if slices.Contains(f.Params, n.Name) {
+					all++
+				}
+			case *syntax.Call:
+				if n.Func == f.Name || !s.scope.Function(n.Func) {
+					continue
+				}
+				for _, arg := range n.Args {
+					if a, ok := arg.X.(*syntax.Name); ok && slices.Contains(f.Params, a.Name) {
+						within++
+					}
+				}
+			}
+		}
+	}
+	return all > 0 && within == all
 }
 
 // besideFunction asks about v(1.0 s) where v is a quantity and v1 a function: a product is

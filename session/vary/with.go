@@ -3,6 +3,7 @@
 package vary
 
 import (
+	"slices"
 	"strconv"
 
 	"steelyard/lang/algebra"
@@ -46,17 +47,23 @@ func With(l *eval.Line, d *plan.Def, s *syntax.With, in syntax.UnitText) {
 	}
 	r.Shows, r.Records = true, true
 	factor, held := ops.Ratio(got.Value, was.Value)
+	var also []entry.Said // what a person may have taken for fixed
+	direct := false
+	for _, b := range s.By {
+		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
+			also = append(also, along(l, s.X, by)...)
+			direct = direct || slices.Contains(usedBy(l, s.X), by.Line)
+		}
+	}
 	switch {
 	case !was.OK, was.Static.Absent, got.Static.Shape != run.Scalar:
 	case got.Value == was.Value:
-		r.Notes = []entry.Said{entry.Say("… stays as it was", entry.Math(s.X))}
-		for _, b := range s.By {
-			if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
-				r.Notes = append(r.Notes, along(l, s.X, by)...)
-			}
-		}
+		r.Notes = append([]entry.Said{entry.Say("… stays as it was", entry.Math(s.X))}, also...)
 	case held:
 		r.Notes = []entry.Said{entry.Say("… times … as it was", times(l, factor, got.Slot, was.Slot), entry.Math(s.X))}
+		if direct {
+			r.Notes = append(r.Notes, also...)
+		}
 	}
 	for _, b := range s.By {
 		if by, ok := l.Planner.Find(&syntax.Name{Name: b.Name, Line: b.Line}); ok {
@@ -106,19 +113,10 @@ func times(l *eval.Line, r float64, of ...run.Slot) entry.Said {
 	return l.Told(figures, r, units.One)
 }
 
-// along says which results that a quantity is worked out from change with another one,
-// where it stays as it was all the same.
-func along(l *eval.Line, x syntax.Expr, by *plan.Def) []entry.Said {
-	n, ok := x.(*syntax.Name)
-	if !ok {
-		return nil
-	}
-	d, ok := l.Planner.Find(n)
-	if !ok || l.EntryAt(d.Line) == nil {
-		return nil
-	}
-	var out []entry.Said
-	for _, line := range l.EntryAt(d.Line).Uses {
+// along says which results that a quantity is worked out from change with another one, which may
+// be why it stays as it was: 2π√(L/g), where L was found from g.
+func along(l *eval.Line, x syntax.Expr, by *plan.Def) (out []entry.Said) {
+	for _, line := range usedBy(l, x) {
 		if e := l.EntryAt(line); line != by.Line && e != nil && len(e.Gives()) == 1 {
 			of := &syntax.Name{Name: e.Gives()[0], Line: line}
 			if written, ok := l.WrittenOut(of, l.Entry.Line, by); ok && syntax.Holds(written, by.Name) {
@@ -127,6 +125,22 @@ func along(l *eval.Line, x syntax.Expr, by *plan.Def) []entry.Said {
 		}
 	}
 	return out
+}
+
+// usedBy are the lines that an expression uses; of a name of the page, those that its line does.
+func usedBy(l *eval.Line, x syntax.Expr) (lines []int) {
+	if n, ok := x.(*syntax.Name); ok {
+		if d, ok := l.Planner.Find(n); ok && l.EntryAt(d.Line) != nil {
+			return l.EntryAt(d.Line).Uses
+		}
+		return nil
+	}
+	for n := range syntax.Each[*syntax.Name](x) {
+		if d, ok := l.Planner.Find(n); ok && !slices.Contains(lines, d.Line) {
+			lines = append(lines, d.Line)
+		}
+	}
+	return lines
 }
 
 // free says of a quantity that is worked out that it is varied by itself.
