@@ -118,3 +118,14 @@ func TestNoDecades(t *testing.T) {
 		}
 	}
 }
+
+// TestAreaOfHalves finds no residue in the area of a force that is reversed half-way.
+func TestAreaOfHalves(t *testing.T) {
+	for _, half := range []string{"0.001", "0.7", "0.013"} {
+		p := enter(t, "a = "+half+" m", "F(x) =\n  5 N for 0 m ≤ x ≤ "+half+" m\n  -5 N for "+half+" m ≤ x")
+		e := p.Enter(context.Background(), "area under F(x) from 0 m to 2*a")
+		if v := e.Values(); len(v) != 1 || v[0].SI != 0 {
+			t.Errorf("%s m: %v %v", half, v, e.Findings)
+		}
+	}
+}

@@ -180,7 +180,7 @@ func inAll(all []piece) (t total) {
 //
 // 0.1 + 0.2 is 0.3 to who reads it, and the proof leaves room for that number.
 func (t total) value() float64 {
-	if math.Abs(t.sum) <= min(t.doubt, areaGood*t.size) {
+	if math.Abs(t.sum) <= min(t.off(), areaGood*t.size) {
 		return 0
 	}
 	short, _ := strconv.ParseFloat(strconv.FormatFloat(t.sum, 'g', 15, 64), 64)
@@ -203,7 +203,7 @@ func (s *survey) settled(all []piece, t total) (total, ops.Fault) {
 		p := &all[i]
 		rounding = rounding && (p.done || p.doubt <= areaAim*t.size)
 	}
-	if rounding && math.Abs(t.sum) <= t.doubt && t.doubt < math.Inf(1) {
+	if rounding && math.Abs(t.sum) <= t.off() && t.doubt < math.Inf(1) {
 		t.sum = 0 // the curve itself is within its error of 0
 		return t, ops.NoFault
 	}
