@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/ops"
+	"steelyard/units/matrix"
 )
 
 // modelFit is a model while it is fitted: what is left of each point is a function of the
@@ -145,7 +146,7 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 			return squares, false
 		}
 		for k, col := range slopes {
-			scale[k] = max(scale[k], norm(col))
+			scale[k] = max(scale[k], matrix.Norm(col))
 		}
 		settled, still := false, roundings*mostMoved(p, slopes)
 		for {
@@ -156,7 +157,7 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 				next[k] = p[k]
 				if ok {
 					next[k] -= step[k]
-					settled = settled && (math.Abs(step[k]) <= sameParam*math.Abs(next[k]) || math.Abs(step[k])*norm(slopes[k]) <= still)
+					settled = settled && (math.Abs(step[k]) <= sameParam*math.Abs(next[k]) || math.Abs(step[k])*matrix.Norm(slopes[k]) <= still)
 				}
 			}
 			now, has := 0.0, false
@@ -187,7 +188,7 @@ func (m *modelFit) descend(p []float64) (squares float64, ok bool) {
 // rest, tells that a step was none.
 func mostMoved(p []float64, slopes [][]float64) (most float64) {
 	for k, col := range slopes {
-		most = max(most, math.Abs(p[k])*norm(col))
+		most = max(most, math.Abs(p[k])*matrix.Norm(col))
 	}
 	return most
 }
@@ -205,7 +206,7 @@ func (m *modelFit) polish(p []float64, squares float64) float64 {
 	if !ok || !has {
 		return squares
 	}
-	step, _, ok := leastSquares(slopes, left)
+	step, _, ok := matrix.LeastSquares(slopes, left)
 	if !ok {
 		return squares
 	}
@@ -236,7 +237,7 @@ func damped(slopes [][]float64, left, scale []float64, damp float64) ([]float64,
 		copy(a[j], slopes[j])
 		a[j][n+j] = math.Sqrt(damp) * scale[j]
 	}
-	step, _, ok := leastSquares(a, b)
+	step, _, ok := matrix.LeastSquares(a, b)
 	return step, ok
 }
 
@@ -296,17 +297,17 @@ func (m *modelFit) best(start []float64) (Fitted, ops.Fault) {
 	plain, whole := make([][]float64, len(slopes)), mostMoved(p, slopes)
 	for k := range plain {
 		plain[k] = slices.Clone(slopes[k])
-		if by := norm(slopes[k]); by > 0 {
+		if by := matrix.Norm(slopes[k]); by > 0 {
 			p[k] = unlessRounding(p[k], whole/by)
 		}
 	}
-	_, r, ok := leastSquares(slopes, make([]float64, n))
+	_, r, ok := matrix.LeastSquares(slopes, make([]float64, n))
 	if !ok {
 		return Fitted{}, ops.NoFit
 	}
 	// The least squares are found anew only for R: the inverse of its square is the covariance,
 	// but for how much a point scatters.
-	out.Covariance, out.Across = inverseSquare(r), m.across
+	out.Covariance, out.Across = matrix.InverseSquare(r), m.across
 	out.Gain = make([][]float64, len(p))
 	for i := range out.Left {
 		at, _ := m.at(p, i, -1)

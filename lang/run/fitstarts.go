@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"steelyard/units/matrix"
 )
 
 const (
@@ -173,7 +175,7 @@ func (m *modelFit) eliminate(p []float64, linear []int) (squares float64, ok boo
 	if !ok {
 		return 0, false
 	}
-	step, _, ok := leastSquares(slopes, slices.Clone(left))
+	step, _, ok := matrix.LeastSquares(slopes, slices.Clone(left))
 	if !ok {
 		return 0, false
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"steelyard/lang/ops"
+	"steelyard/units/matrix"
 )
 
 // WrittenList is the field A of an ops.Join that was written as a list, in square brackets.
@@ -25,7 +26,7 @@ func (m *mainUnsure) scatter(s Slot) traced {
 		p.Rows = m.meanRows(of)
 	}
 	for i := range p.Rows {
-		p.U = math.Hypot(p.U, norm(p.Rows[i].Off))
+		p.U = math.Hypot(p.U, matrix.Norm(p.Rows[i].Off))
 	}
 	out := traced{}
 	if p.U > 0 {

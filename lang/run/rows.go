@@ -1,6 +1,10 @@
 package run
 
-import "math"
+import (
+	"math"
+
+	"steelyard/units/matrix"
+)
 
 // Rows are elements of a slot that move a source worked out from them: a mean, or a parameter
 // of a fit. Sources that the same rows move go together row by row (JCGM 100:2008, 4.2 and
@@ -43,7 +47,7 @@ type movedRows struct {
 // uncertainty is what the rows come to: what cancels in all of them, as in a difference of two
 // means of one column, is 0 and not a remainder of rounding.
 func (m *movedRows) uncertainty() float64 {
-	sum := norm(m.Off)
+	sum := matrix.Norm(m.Off)
 	if sum < 1e-13*m.size { // nothing is left but rounding
 		return 0
 	}
@@ -80,7 +84,7 @@ func (r *rowsMoved) add(p Part) {
 	for i := range p.Rows {
 		of := &p.Rows[i]
 		m := r.row(of.rowsOf, len(of.Off), of.Freedom)
-		m.size += math.Abs(p.Slope) * norm(of.Off)
+		m.size += math.Abs(p.Slope) * matrix.Norm(of.Off)
 		for row, off := range of.Off {
 			m.Off[row] += float64(p.Slope * off)
 		}

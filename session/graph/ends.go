@@ -22,7 +22,7 @@ func (s *sampler) ends(c *Curve) {
 	}
 	for i := 1; i < len(c.Runs); i++ {
 		before := c.Runs[i-1]
-		left, right, place, valued := s.locate(before[len(before)-1], c.Runs[i][0])
+		left, right, place, valued := s.locate(before[len(before)-1], c.Runs[i][0], -1, s.far)
 		c.Breaks = append(c.Breaks, place)
 		offLeft, offRight := c.off(left), c.off(right)
 		switch wide := right.X - left.X; {
@@ -50,15 +50,25 @@ func (s *sampler) ends(c *Curve) {
 // edge is how far a curve has values from a place where it has one, toward another where
 // it has none.
 func (s *sampler) edge(in, out float64) float64 {
+	in, _ = border(in, out, func(x float64) bool { _, ok := s.at(x); return ok })
+	return in
+}
+
+// border is where something ends that holds at one place and not at another: the last number
+// found at which it does, and the first at which it doesn't.
+func border(in, out float64, holds func(x float64) bool) (last, first float64) {
 	for range 60 {
 		mid := in + (out-in)/2
-		if _, ok := s.at(mid); ok {
+		if mid == in || mid == out {
+			break
+		}
+		if holds(mid) {
 			in = mid
 		} else {
 			out = mid
 		}
 	}
-	return in
+	return in, out
 }
 
 // without tells whether a place between two was looked at and has no value.
@@ -76,16 +86,17 @@ func (s *sampler) without(from, to float64) bool {
 func (c *Curve) off(p Point) bool { return c.Cut && (p.Y < c.Lo || p.Y > c.Hi) }
 
 // locate narrows the break between two points to its place: where the rise is that stays
-// when the piece is halved, or where there is no value.
-func (s *sampler) locate(a, b Point) (left, right Point, place float64, valued bool) {
+// when the piece is halved, or where there is no value, nor one that drop takes for none. It
+// ends where the rise is no more than the least that counts.
+func (s *sampler) locate(a, b Point, least float64, drop func(y float64) bool) (left, right Point, place float64, valued bool) {
 	for range 100 {
 		mid := a.X + (b.X-a.X)/2
-		if mid == a.X || mid == b.X {
+		if mid == a.X || mid == b.X || math.Abs(b.Y-a.Y) <= least {
 			break
 		}
 		y, ok := s.at(mid)
 		switch {
-		case !ok || s.far(y):
+		case !ok || drop(y):
 			return a, b, mid, false
 		case math.Abs(y-a.Y) >= math.Abs(b.Y-y):
 			b = Point{mid, y}

@@ -125,14 +125,7 @@ func (f *Facts) zeroSample(fn Function, run []Point, i int) {
 
 // lastZero is how far a curve is 0 from a place where it is, toward another.
 func lastZero(f Function, zero, other float64) float64 {
-	for range 60 {
-		mid := zero + (other-zero)/2
-		if y, ok := f.At(mid); ok && y == 0 {
-			zero = mid
-		} else {
-			other = mid
-		}
-	}
+	zero, _ = border(zero, other, func(x float64) bool { y, ok := f.At(x); return ok && y == 0 })
 	return zero
 }
 
@@ -177,22 +170,8 @@ func refine(f Function, run []Point, i int, sign float64) Point {
 
 // crossing finds where a curve crosses zero between two places.
 func crossing(f Function, a, b, ya float64) float64 {
-	for range 80 {
-		mid := a + (b-a)/2
-		y, ok := f.At(mid)
-		if !ok || mid == a || mid == b {
-			break
-		}
-		if y == 0 {
-			return mid
-		}
-		if (y < 0) == (ya < 0) {
-			a = mid
-		} else {
-			b = mid
-		}
-	}
-	return a + (b-a)/2
+	_, at := border(a, b, func(x float64) bool { y, ok := f.At(x); return ok && y*ya > 0 })
+	return at
 }
 
 // symmetry compares both sides of x = 0.

@@ -308,17 +308,7 @@ func (s *sampler) edges() {
 		if s.ok[i+1] {
 			in, out = out, in
 		}
-		for range 60 {
-			mid := in + (out-in)/2
-			if mid == in || mid == out {
-				break
-			}
-			if _, ok := s.at(mid); ok {
-				in = mid
-			} else {
-				out = mid
-			}
-		}
+		in = s.edge(in, out)
 		if y, ok := s.at(in); ok && !s.far(y) {
 			x = append(x, in)
 		}
@@ -369,27 +359,9 @@ func (s *sampler) poles() {
 // jumps tells whether a curve jumps between point i and the next: whether its
 // rise is still there when the piece in which it lies is halved again and again.
 func (s *sampler) jumps(i int) bool {
-	a, b, ya, yb := s.x[i], s.x[i+1], s.y[i], s.y[i+1]
-	whole := math.Abs(yb - ya)
-	for range 60 {
-		mid := a + (b-a)/2
-		if mid == a || mid == b {
-			break
-		}
-		y, ok := s.at(mid)
-		if !ok {
-			return true
-		}
-		if math.Abs(y-ya) >= math.Abs(yb-y) {
-			b, yb = mid, y
-		} else {
-			a, ya = mid, y
-		}
-		if math.Abs(yb-ya) <= whole/4 {
-			return false
-		}
-	}
-	return true
+	least := math.Abs(s.y[i+1]-s.y[i]) / 4
+	left, right, _, valued := s.locate(Point{s.x[i], s.y[i]}, Point{s.x[i+1], s.y[i+1]}, least, func(float64) bool { return false })
+	return !valued || math.Abs(right.Y-left.Y) > least
 }
 
 // runs joins points into pieces.

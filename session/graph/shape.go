@@ -1,6 +1,11 @@
 package graph
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"steelyard/units/matrix"
+)
 
 // Kind is what a curve is.
 type Kind uint8
@@ -167,41 +172,47 @@ func (r *recogniser) wave() (Shape, bool) {
 }
 
 func (r *recogniser) waveBy(step int) (Shape, bool) {
-	n, sy, ss, syy, sys := 0.0, 0.0, 0.0, 0.0, 0.0
-	for i := step; i+step <= grid; i++ {
-		y, s := r.y[i], r.y[i-step]+r.y[i+step]
-		n, sy, ss, syy, sys = n+1, sy+y, ss+s, syy+y*y, sys+y*s
+	middle, beside := r.y[step:grid-step+1], make([]float64, grid-2*step+1)
+	for i := range beside {
+		beside[i] = r.y[i] + r.y[i+2*step]
 	}
-	det := n*syy - sy*sy
-	if det == 0 {
+	m, _, ok := matrix.LeastSquares([][]float64{slices.Clone(middle), slices.Repeat([]float64{1}, len(beside))}, beside)
+	if !ok || !(m[0] > -2 && m[0] < 2) {
 		return Shape{}, false
 	}
-	twice := (n*sys - sy*ss) / det
-	if !(twice > -2 && twice < 2) {
-		return Shape{}, false
-	}
-	b := math.Acos(twice/2) / (float64(step) * (r.x[1] - r.x[0]))
-	if b, ok := r.polish(b); ok {
-		return b, true
-	}
-	return Shape{}, false
+	return r.waveNear(math.Acos(m[0]/2) / (float64(step) * (r.x[1] - r.x[0])))
 }
 
-// polish fits amplitude, phase and mean at an angular frequency, which is moved
-// until the samples are met.
-func (r *recogniser) polish(b float64) (Shape, bool) {
+// waveNear fits a sinusoid, p·sin + q·cos + c, near an angular frequency, which is moved
+// until the samples are met: from the second time on the derivative of what was found by
+// that is a fourth part (Gauss and Newton).
+func (r *recogniser) waveNear(b float64) (Shape, bool) {
+	var m []float64 // how much there is of each part
 	for range 12 {
-		m, ok := r.fitWave(b)
-		if !ok {
+		parts := make([][]float64, 3, 4)
+		if m != nil {
+			parts = parts[:4]
+		}
+		for _, x := range r.x {
+			u := x - r.x[0]
+			sin, cos := math.Sincos(b * u)
+			parts[0], parts[1], parts[2] = append(parts[0], sin), append(parts[1], cos), append(parts[2], 1)
+			if m != nil {
+				parts[3] = append(parts[3], u*(m[0]*cos-m[1]*sin))
+			}
+		}
+		var ok bool
+		if m, _, ok = matrix.LeastSquares(parts, slices.Clone(r.y)); !ok {
 			return Shape{}, false
 		}
-		// The next fit has the derivative by b as a fourth part.
-		b += m[3]
-		s := Shape{Kind: Wave, A: math.Hypot(m[0], m[1]), B: b, C: m[2]}
+		if len(m) > 3 {
+			b += m[3]
+		}
 		if r.fits(func(x float64) float64 {
-			u := x - r.x[0]
-			return m[0]*math.Sin((b)*u) + m[1]*math.Cos((b)*u) + m[2]
+			sin, cos := math.Sincos(b * (x - r.x[0]))
+			return m[0]*sin + m[1]*cos + m[2]
 		}) {
+			s := Shape{Kind: Wave, A: math.Hypot(m[0], m[1]), B: b, C: m[2]}
 			if math.Abs(s.C) <= 100*near*s.A {
 				s.C = 0
 			}
@@ -209,61 +220,4 @@ func (r *recogniser) polish(b float64) (Shape, bool) {
 		}
 	}
 	return Shape{}, false
-}
-
-// fitWave fits p·sin + q·cos + c with a small change of the angular frequency,
-// by least squares.
-func (r *recogniser) fitWave(b float64) (out [4]float64, ok bool) {
-	p, q, _, fine := r.linear(b, 0, 0, 3)
-	if !fine {
-		return out, false
-	}
-	p2, q2, rest, fine := r.linear(b, p, q, 4)
-	if !fine {
-		return out, false
-	}
-	out[0], out[1], out[2], out[3] = p2, q2, rest[0], rest[1]
-	return out, true
-}
-
-// linear solves the normal equations for sin, cos, 1 and, with four parts, the
-// derivative of p·sin + q·cos by the angular frequency.
-func (r *recogniser) linear(b, p, q float64, parts int) (ps, qc float64, rest [2]float64, ok bool) {
-	var m [4][5]float64
-	for i, x := range r.x {
-		u := x - r.x[0]
-		sin, cos := math.Sincos(b * u)
-		v := [4]float64{sin, cos, 1, u * (p*cos - q*sin)}
-		for j := range parts {
-			for k := range parts {
-				m[j][k] += float64(v[j] * v[k])
-			}
-			m[j][4] += float64(v[j] * r.y[i])
-		}
-	}
-	for c := range parts {
-		best := c
-		for i := c; i < parts; i++ {
-			if math.Abs(m[i][c]) > math.Abs(m[best][c]) {
-				best = i
-			}
-		}
-		if m[best][c] == 0 {
-			return 0, 0, rest, false
-		}
-		m[c], m[best] = m[best], m[c]
-		for i := range parts {
-			if i != c {
-				f := m[i][c] / m[c][c]
-				for k := range m[i] {
-					m[i][k] -= f * m[c][k]
-				}
-			}
-		}
-	}
-	rest[0] = m[2][4] / m[2][2]
-	if parts == 4 {
-		rest[1] = m[3][4] / m[3][3]
-	}
-	return m[0][4] / m[0][0], m[1][4] / m[1][1], rest, true
 }

@@ -1,8 +1,12 @@
-package run
+// Package matrix has the linear algebra of small matrices of plain numbers.
+package matrix
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// leastSquares finds the x that makes the sum of the squares of a·x - b least, for a matrix
+// LeastSquares finds the x that makes the sum of the squares of a·x - b least, for a matrix
 // by columns, and the factor R of which a is the orthogonal times that. It changes both
 // arguments. It is false where the columns do not tell the unknowns from each other.
 //
@@ -10,11 +14,11 @@ import "math"
 // Matrix Computations, 4th ed., algorithm 5.2.1; from memory): the squares of the columns
 // are never multiplied with each other, so that no more figures are lost than there must
 // be.
-func leastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bool) {
+func LeastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bool) {
 	n, m := len(a), len(b)
 	size := make([]float64, n)
 	for k, col := range a {
-		if size[k] = norm(col); size[k] == 0 || size[k]-size[k] != 0 {
+		if size[k] = Norm(col); size[k] == 0 || size[k]-size[k] != 0 {
 			return nil, nil, false
 		}
 		for i := range col {
@@ -25,7 +29,7 @@ func leastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bo
 		if k >= m {
 			return nil, nil, false
 		}
-		alpha := norm(col[k:])
+		alpha := Norm(col[k:])
 		// What is left of a column is what the columns before can't make: with nothing left,
 		// any amount of it can be traded for theirs.
 		if alpha < lostColumn {
@@ -61,7 +65,7 @@ func leastSquares(a [][]float64, b []float64) (x []float64, r [][]float64, ok bo
 		}
 		x[k] /= size[k]
 	}
-	return x, r, allFinite(x...)
+	return x, r, !slices.ContainsFunc(x, func(v float64) bool { return v-v != 0 })
 }
 
 // lostColumn is what is left of a column of size 1 that is a sum of others.
@@ -81,8 +85,8 @@ func mirror(of, v []float64, half float64) {
 	}
 }
 
-// norm is the root of the sum of the squares.
-func norm(of []float64) float64 {
+// Norm is the root of the sum of the squares.
+func Norm(of []float64) float64 {
 	most := 0.0
 	for _, v := range of {
 		most = max(most, math.Abs(v))
@@ -92,14 +96,15 @@ func norm(of []float64) float64 {
 	}
 	sum := 0.0
 	for _, v := range of {
-		sum += square(v / most)
+		part := v / most
+		sum += float64(part * part)
 	}
 	return most * math.Sqrt(sum)
 }
 
-// inverseSquare is the inverse of the product of a triangle turned over and itself: the
+// InverseSquare is the inverse of the product of a triangle turned over and itself: the
 // covariance of what it was the factor of.
-func inverseSquare(r [][]float64) [][]float64 {
+func InverseSquare(r [][]float64) [][]float64 {
 	n := len(r)
 	inverse := make([][]float64, n) // of the triangle, by rows
 	for k := range inverse {
