@@ -44,27 +44,24 @@ func (n normalizer) turned(x *syntax.Call, angle sum) (sum, bool) {
 	if back {
 		rest = rest.neg()
 	}
-	name, minus := x.Func, false
-	switch k := quarters & 3; x.Func {
-	case "sin":
-		minus = back != (k >= 2)
-		if k&1 == 1 { // sin(u + 90°) = cos(u)
-			name, minus = "cos", k == 3
-		}
+	name, minus := x.Func, back
+	switch x.Func {
 	case "cos":
-		if k&1 == 1 { // cos(u + 90°) = -sin(u)
-			name, minus = "sin", back != (k == 1)
-		} else {
-			minus = k == 2
+		quarters++ // cos(u) = sin(u + 90°)
+		fallthrough
+	case "sin": // of whole turns and 0, 1, 2, 3 quarters more: sin, cos, -sin, -cos
+		if name = "sin"; quarters&1 == 1 {
+			name, minus = "cos", false
 		}
+		minus = minus != (quarters&2 != 0)
 	case "tan":
-		if minus = back; k&1 == 1 {
+		if quarters&1 == 1 {
 			return nil, false
 		}
 	default:
 		return nil, false
 	}
-	out := n.call(&syntax.Call{Func: name, Args: []syntax.Arg{{X: sumExpr(rest)}}})
+	out := n.call(call(name, sumExpr(rest)))
 	if minus {
 		out = out.neg()
 	}
