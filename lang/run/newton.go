@@ -1,6 +1,10 @@
 package run
 
-import "math"
+import (
+	"math"
+
+	"steelyard/units/matrix"
+)
 
 const (
 	newtonStarts = 96
@@ -147,8 +151,17 @@ func (w *newton) start(i int) []float64 {
 	return x
 }
 
-// values are the remainders of the equations at a place.
-func (w *newton) values(x, out []float64) bool { return w.each(w.s.Differences, x, out) }
+// values are the remainders of the equations at a place; false if one has no value there.
+func (w *newton) values(x, out []float64) bool {
+	for k, fn := range w.s.Differences {
+		v, ok := w.r.at(fn, x)
+		if !ok || v-v != 0 {
+			return false
+		}
+		out[k] = v
+	}
+	return true
+}
 
 // sizes are what the equations are added up from at a place: the bounds of their
 // errors, divided by that of one number; 1 where there is nothing.
@@ -164,18 +177,6 @@ func (w *newton) sizes(x, out []float64) bool {
 		if out[k] = v.e / exact; out[k] == 0 {
 			out[k] = 1
 		}
-	}
-	return true
-}
-
-// each runs some functions at a place; false if one has no value there.
-func (w *newton) each(fns []int, x, out []float64) bool {
-	for k, fn := range fns {
-		v, ok := w.r.at(fn, x)
-		if !ok || v-v != 0 {
-			return false
-		}
-		out[k] = v
 	}
 	return true
 }
@@ -243,14 +244,10 @@ func misfit(f, size []float64) float64 {
 // root within it has no slope by them.
 func (w *newton) direction(x, f, size, step []float64) bool {
 	n := len(x)
-	m := make([][]float64, n)
-	for k := range m {
-		m[k] = make([]float64, n+1)
-		m[k][n] = f[k] / size[k]
-	}
+	slopes, left, width := make([][]float64, n), make([]float64, n), make([]float64, n)
 	up, down := make([]float64, n), make([]float64, n)
-	width := make([]float64, n)
 	for k := range x {
+		left[k] = f[k] / size[k]
 		width[k] = math.Max(math.Abs(x[k]), 1e-6*w.scale[k])
 		h := 1e-6 * width[k]
 		was := x[k]
@@ -262,49 +259,14 @@ func (w *newton) direction(x, f, size, step []float64) bool {
 		if !ok1 || !ok2 {
 			return false
 		}
+		slopes[k] = make([]float64, n)
 		for j := range n {
-			m[j][k] = (up[j] - down[j]) / (2e-6 * size[j]) // per width
+			slopes[k][j] = (up[j] - down[j]) / (2e-6 * size[j]) // per width
 		}
 	}
-	if len(pivoted(m, 1e-13)) < n {
-		return false
+	by, _, ok := matrix.LeastSquares(slopes, left)
+	for k := range by {
+		step[k] = by[k] * width[k]
 	}
-	for k := range step {
-		step[k] = m[k][n] / m[k][k] * width[k]
-		if step[k]-step[k] != 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// pivoted eliminates in place (Gauss and Jordan, with the greatest coefficient of each
-// column for its pivot, so that none is divided by a small one), in equations whose last column is the right side: each
-// of the first rows is the only one that holds the unknown whose column is returned for
-// it. A coefficient below tiny is taken for 0, and the rows behind have none left.
-func pivoted(m [][]float64, tiny float64) (pivots []int) {
-	for col := 0; col < len(m[0])-1 && len(pivots) < len(m); col++ {
-		row := len(pivots)
-		best := row
-		for i := row; i < len(m); i++ {
-			if math.Abs(m[i][col]) > math.Abs(m[best][col]) {
-				best = i
-			}
-		}
-		if math.Abs(m[best][col]) < tiny {
-			continue
-		}
-		m[row], m[best] = m[best], m[row]
-		for i := range m {
-			if i == row {
-				continue
-			}
-			f := m[i][col] / m[row][col]
-			for k := col; k < len(m[i]); k++ {
-				m[i][k] -= float64(f * m[row][k])
-			}
-		}
-		pivots = append(pivots, col)
-	}
-	return pivots
+	return ok && allFinite(step...)
 }

@@ -34,52 +34,62 @@ func (w *floatWalker) placeScale(fn int) float64 {
 	return w.scale([]int{fn}, known[0].Dim)
 }
 
-// scale finds the smallest exponents p with Σ pᵢ·dimᵢ = d: p = Aᵀ·y, where A
-// has the dimensions as columns and (A·Aᵀ)·y = d.
+// scale finds the smallest exponents p with Σ pᵢ·dimᵢ = d, by conjugate gradients (M. R. Hestenes
+// and E. Stiefel, Journal of Research of the National Bureau of Standards 49, 1952, p. 409; from
+// memory): from 0 on, these go along the dimensions alone, and come to the end in as many steps
+// as there are base units.
 //
-// That is the solution of least norm (as any course of linear algebra has it). With more
-// quantities than are needed each has a share in the scale, and none is taken to a high
-// power: of two lengths it is the geometric mean. Sums are of logarithms, since sizes from
+// So with more quantities than are needed each has a share in the scale, and none is taken to a
+// high power: of two lengths it is the geometric mean. Sums are of logarithms, since sizes from
 // an atom's to a planet's would leave what a number can hold.
 func (w *floatWalker) scale(fns []int, d units.Dim) float64 {
 	g := scaleGather{w: w}
 	for _, fn := range fns {
 		g.add(w.p.Funcs[fn], 0)
 	}
-	const n = 7
-	m := make([][]float64, n)
-	for i := range m {
-		m[i] = make([]float64, n+1)
-		for j := range n {
-			for _, q := range g.dims {
-				m[i][j] += float64(q[i] * q[j])
+	rest := exponentsOf(d)
+	p, along := make([]float64, len(g.dims)), make([]float64, len(g.dims))
+	left, before := dot(rest[:], rest[:]), math.Inf(1)
+	for step := 0; step < 2*len(rest) && left > tinyRest; step++ { // rounding may take some more
+		for k := range along {
+			along[k] = dot(g.dims[k][:], rest[:]) + float64(left/before*along[k])
+		}
+		by := left / dot(along, along)
+		for k, q := range g.dims {
+			p[k] += float64(by * along[k])
+			for i := range rest {
+				rest[i] -= float64(by * along[k] * q[i])
 			}
 		}
-		m[i][n] = d.Exp(i).Float()
+		left, before = dot(rest[:], rest[:]), left
 	}
-	const tiny = 1e-9
-	pivots := pivoted(m, tiny)
-	for _, row := range m[len(pivots):] {
-		if math.Abs(row[n]) > tiny {
-			return 1 // the quantities have no power that gives it
-		}
+	if !(left <= tinyRest) {
+		return 1 // the quantities have no power that gives it
 	}
-	var y [n]float64
-	for i, col := range pivots {
-		y[col] = m[i][n] / m[i][col]
-	}
-	log := 0.0
-	for k, q := range g.dims {
-		p := 0.0
-		for i := range n {
-			p += float64(q[i] * y[i])
-		}
-		log += p * g.logs[k]
-	}
+	log := dot(p, g.logs)
 	if s := math.Exp(log); s > 1e-200 && s < 1e200 {
 		return s
 	}
 	return 1
+}
+
+// tinyRest is the square of what rounding leaves of exponents.
+const tinyRest = 1e-18
+
+// exponentsOf are those of the base units in a dimension.
+func exponentsOf(d units.Dim) (out [7]float64) {
+	for k := range out {
+		out[k] = d.Exp(k).Float()
+	}
+	return out
+}
+
+// dot is the sum of the products of numbers.
+func dot(a, b []float64) (sum float64) {
+	for i, v := range a {
+		sum += float64(v * b[i])
+	}
+	return sum
 }
 
 // scaleGather collects the quantities with a dimension that functions hold.
@@ -108,11 +118,7 @@ func (g *scaleGather) add(f *Func, depth int) {
 		if !ok || v == 0 || v-v != 0 || st.Open != 0 || st.Dim.IsOne() {
 			continue
 		}
-		var q [7]float64
-		for k := range q {
-			q[k] = st.Dim.Exp(k).Float()
-		}
-		g.dims, g.logs = append(g.dims, q), append(g.logs, math.Log(math.Abs(v)))
+		g.dims, g.logs = append(g.dims, exponentsOf(st.Dim)), append(g.logs, math.Log(math.Abs(v)))
 	}
 }
 
