@@ -36,6 +36,13 @@ type Pad struct {
 	asks   bool         // readings are wanted of what is being tried
 	typed  bool         // the line is none of a file
 	watch  bool         // what a line depends on is noted
+	stood  []stood      // what has been tried of the line and was not refused
+}
+
+// stood is a text that was entered on trial as the line, and not refused.
+type stood struct {
+	text string
+	e    *entry.Entry
 }
 
 // mark is what was there before a line, to which undo goes back, and the names that
@@ -170,6 +177,9 @@ func (p *Pad) enter(m mark, line int, text string, read syntax.Stmt) *entry.Entr
 	planner.Begin(line)
 	l := &eval.Line{Page: p.page, Entry: e, Start: planner.Size()}
 	stmt := e.Stmt
+	if !p.trying {
+		p.stood = p.stood[:0]
+	}
 	tried := p.read(l)
 	m.read = m.read && e.Stmt == stmt // names run together may be no product where others are given
 	if p.page.State.Budget.Ended() != limit.Going {
@@ -205,7 +215,13 @@ func (p *Pad) read(l *eval.Line) (tried int) {
 	e := l.Entry
 	var v reading.Verdict
 	if !p.free {
-		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry { return p.enterOnTrial(e.Line, text, ruled) }, !p.trying || p.asks)
+		v = reading.Settle(l, func(text string, ruled bool) *entry.Entry {
+			got := p.enterOnTrial(e.Line, text, ruled)
+			if ruled && !p.trying && got.Refusal() == nil {
+				p.stood = append(p.stood, stood{text, got})
+			}
+			return got
+		}, !p.trying || p.asks)
 	}
 	if v.Refused {
 		e.Stmt, e.Findings = nil, nil
@@ -311,7 +327,12 @@ func (p *Pad) tryReadings(e *entry.Entry, tried int) {
 		return
 	}
 	p.trying, p.asks = true, true
-	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry { return p.enterAndUndo(e.Line, text) })
+	advise.Readings(e, max(len(e.Findings)-tried, 0), func(text string) *entry.Entry {
+		if i := slices.IndexFunc(p.stood, func(s stood) bool { return s.text == text }); i >= 0 {
+			return p.stood[i].e
+		}
+		return p.enterAndUndo(e.Line, text)
+	})
 	p.trying, p.asks = false, false
 }
 

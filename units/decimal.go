@@ -72,6 +72,9 @@ func (d Decimal) Written() string {
 // A number that a float64 can hold only as 0 is refused too: what is divided by it would
 // seem to be divided by 0.
 func ParseDecimal(text string) (Decimal, bool) {
+	if len(text) == 1 && '1' <= text[0] && text[0] <= '9' { // most numbers of formulas
+		return Decimal{Text: text, Hi: float64(text[0] - '0'), Figures: 1}, true
+	}
 	s, ok := scanDecimal(text)
 	if !ok {
 		return Decimal{}, false

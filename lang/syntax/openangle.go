@@ -18,19 +18,25 @@ import (
 //
 // So sin(30) is open, with sin(30°) and sin(30 rad), and so is 90 - 30°.
 func (o *opener) angles(ps pieces) (degrees, radians pieces, ok bool) {
-	at := map[int]bool{}
+	var at map[int]bool // few have any
+	mark := func(i int) {
+		if at == nil {
+			at = map[int]bool{}
+		}
+		at[i] = true
+	}
 	for i := range ps {
 		p := &ps[i]
 		if p.kind == numToken && o.beyondTurn(p) && o.besideAngle(ps, i) {
-			at[i] = true
+			mark(i)
 		}
 		if p.kind != nameToken {
 			continue
 		}
 		if p.call && (p.text == "sin" || p.text == "cos" || p.text == "tan") && i+1 < len(ps) {
-			o.argument(ps, i+2, ps.closing(i+1), at)
+			o.argument(ps, i+2, ps.closing(i+1), mark)
 		} else if !p.call && angleLetter(p.text) && o.beyondTurn(p) && !ps.asked(i) && !ps.inAngle(i) && o.measures(ps) {
-			at[i] = true
+			mark(i)
 		}
 	}
 	if len(at) == 0 {
@@ -111,7 +117,7 @@ func (o *opener) measures(ps pieces) bool {
 // In 2θ + 30 both terms have the degrees: the θ of the first, the 30 of the second. With π,
 // a unit or a name of another kind in it, an argument says what it is in, unless a turn is in it
 // in degrees: 360*t/T.
-func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
+func (o *opener) argument(ps pieces, from, to int, degrees func(at int)) {
 	named, beyond, turn, ratio := true, false, false, false
 	for i := from; i < to; i++ {
 		p := &ps[i]
@@ -149,15 +155,15 @@ func (o *opener) argument(ps pieces, from, to int, degrees map[int]bool) {
 		for end < to && !ps[end].plusOrMinus() {
 			end++
 		}
-		mark := -1
+		first := -1
 		for k := i; k < end; k++ {
 			isName := named && ps[k].kind == nameToken && !ps[k].call
-			if isName && (mark < 0 || ps[mark].kind == numToken) || ps[k].kind == numToken && (mark < 0 || !named && TurnOfDegrees(ps[k].text)) {
-				mark = k
+			if isName && (first < 0 || ps[first].kind == numToken) || ps[k].kind == numToken && (first < 0 || !named && TurnOfDegrees(ps[k].text)) {
+				first = k
 			}
 		}
-		if mark >= 0 {
-			degrees[mark] = true
+		if first >= 0 {
+			degrees(first)
 		}
 		i = end
 	}

@@ -72,6 +72,10 @@ type Open struct {
 	Power string
 	// Many tells that there are more readings than are looked at.
 	Many bool
+	// InClause tells that a quantity is open which is all that a clause says.
+	InClause bool
+
+	typed []token // of the line, if it is a name and an expression
 }
 
 // choice is one way to read a part of a line.
@@ -110,6 +114,7 @@ type opener struct {
 	within  bool // a bar or root between such letters is open
 	open    []openLetter
 	room    pieces // of the reading that is being made
+	written pieceWriter
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text
@@ -151,7 +156,11 @@ func OpenClauses(text string, stmt Stmt, in Scope, clauses OpenClause) Open {
 	if stmt == nil {
 		o.in.names = boundIn(lines[0])
 	}
-	return o.openIn(piecesOf(text, lines))
+	open := o.openIn(piecesOf(text, lines))
+	if !o.headed {
+		open.typed = lines[0]
+	}
+	return open
 }
 
 // headed tells whether a statement is more than a name and an expression: it has a word of its

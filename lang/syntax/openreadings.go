@@ -62,7 +62,7 @@ func (o *opener) extremes(base pieces, slots []slot) (out []Reading) {
 func (o *opener) chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
 	out := o.room[:0]
 	at := 0
-	r := Reading{pick: slices.Clone(pick)}
+	r := Reading{pick: slices.Clone(pick), Names: make([]int, 0, len(slots))}
 	for i, s := range slots {
 		c := &s.choices[pick[i]]
 		out = append(append(out, base[at:s.from]...), c.pieces...)
@@ -82,7 +82,7 @@ func (o *opener) chosen(base pieces, slots []slot, pick []int) (pieces, Reading)
 func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 	first := len(out)
 	as := func(ps pieces, put []bracketing) Reading {
-		r.Text, r.tokens = ps.text(put)
+		r.Text, r.tokens = o.written.write(ps, put)
 		r.form[0]++
 		if o.headed {
 			r.tokens = nil

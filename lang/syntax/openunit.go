@@ -121,9 +121,14 @@ func IsProductOf(x Expr, names []string) bool {
 // no slot.
 func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	fs, ok := unitFactors(ps[i].text)
-	if !ok || i == 0 || ps[i-1].kind == wordToken || !o.clauses.in(&ps[i]) && ps.clause(i) && o.in.IsUnit(ps[i].text) {
+	if !ok || i == 0 || ps[i-1].kind == wordToken {
 		return slot{}, false
 	}
+	clause := ps.clause(i) && o.in.IsUnit(ps[i].text)
+	if clause && !o.clauses.in(&ps[i]) {
+		return slot{}, false
+	}
+	o.InClause = o.InClause || clause
 	s := slot{from: i, to: i + 1}
 	whole := ps[i]
 	whole.text = unitText(oneStroke(fs))

@@ -271,13 +271,20 @@ type bracketing struct{ from, to int }
 // is read as it is meant; with its tokens, as a scan of the text would find them, or
 // nil where a piece is several.
 func (ps pieces) text(put []bracketing) (string, []token) {
+	return new(pieceWriter).write(ps, put)
+}
+
+// write is text in the room of the writer.
+func (w *pieceWriter) write(ps pieces, put []bracketing) (string, []token) {
 	put = ps.withQuantities(put)
-	size := 2 * len(put)
+	size, signs := 2*len(put), 2*len(put)
 	for i := range ps {
 		size += len(ps[i].gap) + len(ps[i].text) + 1
+		if ps.implied(i) {
+			signs++
+		}
 	}
-	w := pieceWriter{tokens: make([]token, 0, len(ps)+2*len(put)+4)}
-	w.Grow(size)
+	w.begin(size, len(ps)+signs)
 	for i := 0; i <= len(ps); i++ {
 		closed, opened := 0, 0
 		for _, r := range put {
@@ -304,21 +311,43 @@ func (ps pieces) text(put []bracketing) (string, []token) {
 			w.lost = true
 		}
 	}
+	text, tokens := w.String()[w.from:], w.tokens[w.first:len(w.tokens):len(w.tokens)]
 	if w.lost {
-		w.tokens = nil
+		tokens = nil
 	}
-	return w.String(), w.tokens
+	return text, tokens
 }
 
-// pieceWriter writes tokens and notes where they are.
+// pieceWriter writes tokens and notes where they are. What it has written stays as it is, and the
+// next goes behind it as long as there is room: readings of a line are about as long.
 type pieceWriter struct {
 	strings.Builder
-	tokens []token
-	lost   bool
+	tokens      []token
+	lost        bool
+	from, first int // where what is being written begins
+	texts       int // how many have been
+}
+
+// mostTogether is for how many texts there is room at most when it is made.
+const mostTogether = 16
+
+// begin makes room for a text of so many bytes and tokens.
+func (w *pieceWriter) begin(size, tokens int) {
+	room := min(max(w.texts, 1), mostTogether)
+	if w.Cap()-w.Len() < size {
+		w.Reset()
+		w.Grow(room * size)
+	}
+	if cap(w.tokens)-len(w.tokens) < tokens {
+		w.tokens = make([]token, 0, room*tokens)
+	}
+	w.from, w.first, w.lost = w.Len(), len(w.tokens), false
+	w.texts++
 }
 
 func (w *pieceWriter) add(kind lexer.TokenType, text string, call bool) {
-	w.tokens = append(w.tokens, token{kind: kind, from: w.Len(), to: w.Len() + len(text), text: text, call: call})
+	from := w.Len() - w.from
+	w.tokens = append(w.tokens, token{kind: kind, from: from, to: from + len(text), text: text, call: call})
 	w.WriteString(text)
 }
 

@@ -27,13 +27,18 @@ type Glued struct {
 // typed. It reads nothing where the reading is more than the line with signs and brackets
 // put in, or takes a unit for names that nobody can tell from one.
 //
+// Open is what the reading is one of.
+//
 // A reading is a text of its own, in which signs and brackets have moved everything to the
 // right. The tree must point at what was typed: for carets, for a rename, and for the line as
 // it is kept. So the tokens of the reading are found again in the typed text, one after the
 // other, and those that are not there have no width.
-func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, []finding.Finding, []Glued) {
-	_, lines, _ := stretches(r.Text, of)
-	p := &placed{in: in, text: text, reading: r.Text}
+func (rd *Reader) ReadPlaced(text string, open *Open, r *Reading, of Stmt, in Scope) (Stmt, []finding.Finding, []Glued) {
+	lines := [][]token{r.tokens}
+	if r.tokens == nil {
+		_, lines, _ = stretches(r.Text, of)
+	}
+	p := &placed{in: in, text: text, reading: r.Text, out: make([]token, 0, len(r.tokens))}
 	for _, tokens := range lines {
 		if !p.place(tokens) {
 			return nil, nil, nil
@@ -42,7 +47,7 @@ func (rd *Reader) ReadPlaced(text string, r *Reading, of Stmt, in Scope) (Stmt, 
 	if strings.TrimSpace(text[p.at:]) != strings.TrimSpace(r.Text[p.read:]) {
 		return nil, nil, nil // the point behind x = 5 m.
 	}
-	s, notes := rd.read(text, reader{placed: p, silent: true})
+	s, notes := rd.read(text, reader{placed: p, silent: true, scanned: open.typed})
 	if s == nil || p.unsure || p.partsQuotient() {
 		return nil, nil, nil
 	}

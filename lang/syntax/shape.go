@@ -1,6 +1,9 @@
 package syntax
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Shape is an expression as a list of its parts, without its brackets and blanks:
 // two with the same shape are the same product, sum or call.
@@ -30,6 +33,12 @@ func Shape(x Expr) string {
 			b.WriteString([]string{"plus", "minus"}[x.Op])
 		case *Call:
 			b.WriteString(x.Func + "(")
+		case *Name:
+			b.WriteByte(' ')
+			b.WriteString(x.Name)
+			if x.Line != 0 {
+				b.WriteString("@" + strconv.Itoa(x.Line))
+			}
 		default:
 			b.WriteString(" " + strings.ReplaceAll(PrintExpr(x), " ", "·"))
 			return false

@@ -25,13 +25,13 @@ const (
 // in one reading of the line.
 type token struct {
 	kind     lexer.TokenType
-	call     bool // a name with its bracket directly after it
 	from, to int
 	text     string // as it was typed
+	gap      string // of a reading: the blanks before it
+	call     bool   // a name with its bracket directly after it
 
-	// Of a reading: the blanks before it; a unit with a letter that may be a name; that
-	// the text is more than one token.
-	gap           string
+	// Of a reading: a unit with a letter that may be a name; that the text is more than one
+	// token.
 	open, several bool
 }
 

@@ -32,7 +32,7 @@ func (s *settler) asOnly(open *syntax.Open) bool {
 	if own == nil || own.sense == none || others >= own.sense || open.Exponential && own.sense == odd {
 		return false // in k*e^2/r^2, e is a charge
 	}
-	stmt, notes, words := s.roomOf().ReadPlaced(s.Entry.Text, &own.Reading, own.stmt, &s.scope)
+	stmt, notes, words := s.roomOf().ReadPlaced(s.Entry.Text, open, &own.Reading, own.stmt, &s.scope)
 	if d, ok := stmt.(*syntax.Define); stmt == nil || len(words) == 0 || !sameShape(stmt, own.stmt) || ok && syntax.Holds(d.X, d.Name) ||
 		slices.ContainsFunc(words, s.unsure) || !s.proves(stmt, own, words) {
 		return false
@@ -152,9 +152,8 @@ func readAs(word string) string { return "`" + word + "` is read as " }
 // roomOf is the reader of readings.
 func (s *settler) roomOf() *syntax.Reader {
 	if s.reader == nil {
-		s.reader = &syntax.Reader{}
+		s.reader = &syntax.Reader{Known: func(name string) bool { return s.Known(name) }}
 	}
-	s.reader.Known = s.Known
 	return s.reader
 }
 
@@ -383,7 +382,7 @@ func (s *settler) inSum(x syntax.Expr, at syntax.Span, sum, measured bool) bool 
 func (s *settler) isNear(w *syntax.Glued, own *weighed) bool {
 	text := s.Entry.Text
 	word := text[w.At.From:w.At.To]
-	bare := strings.NewReplacer("_", "", "'", "").Replace
+	bare := func(name string) string { return strings.ReplaceAll(strings.ReplaceAll(name, "_", ""), "'", "") }
 	for _, near := range s.planner.Near(syntax.Canonical(word)) {
 		if strings.EqualFold(bare(near), bare(syntax.Canonical(word))) {
 			return true

@@ -251,7 +251,9 @@ func (s *settler) weighOne(w *weighed, name string, x syntax.Expr, in syntax.Uni
 	w.sense, w.speaks = s.gradedAs(name, in, c.Slot)
 	w.turns = in.Present() || s.Turning(c.Uses)
 	w.dim = p.Static(c.Slot).Dim
-	w.plan = slices.Clone(p.Program.Main.Instrs[m.Start():])
+	from := len(s.plans)
+	s.plans = append(s.plans, p.Program.Main.Instrs[m.Start():]...)
+	w.plan = s.plans[from:len(s.plans):len(s.plans)]
 	w.sum = sumOf(w.plan)
 }
 

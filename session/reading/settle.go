@@ -12,6 +12,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
+	"steelyard/units/each"
 )
 
 // maxOffers is how many readings are shown.
@@ -80,6 +81,7 @@ type settler struct {
 	letters  *lettersIn
 	calls    bool   // there may be calls in the line
 	claimed  *claim // of the line as it is typed
+	plans    []run.Instr
 	scale    *scale // what was weighed last, as one question may lead to the next
 }
 
@@ -166,7 +168,7 @@ func (s *settler) open() (v Verdict, holds syntax.Holding) {
 		clauses = syntax.AllClauses
 	}
 	open := syntax.OpenClauses(text, stmt, &s.scope, clauses)
-	if stmt != nil && len(open.Words) > 0 && s.weighStmt(syntax.Reading{Text: text}, stmt).sense == none {
+	if stmt != nil && open.InClause && len(open.Words) > 0 && s.weighStmt(syntax.Reading{Text: text}, stmt).sense == none {
 		open = syntax.OpenIn(text, stmt, &s.scope) // what is wrong with a clause is told of it
 	}
 	if stmt == nil && entry.BeginsWith(text) == "" {
@@ -226,7 +228,7 @@ func (s *settler) alone(stmt syntax.Stmt) bool {
 // taken here, however much sense it makes: that is for asOnly and solveAlone, which need proof.
 func (s *settler) verdict(open *syntax.Open) Verdict {
 	rule, every := s.weighAll(open)
-	var all []weighed
+	all := make([]weighed, 0, len(every))
 	best := none // of the readings that are not the one by the rules
 	for i := range every {
 		w := &every[i]
@@ -363,9 +365,7 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 // Letters that are names come before letters that are units, as whoever gives a name uses it; one
 // reading that is all units is kept among the first two, for the given that it may be.
 func (s *settler) offers(all []weighed) []string {
-	slices.SortStableFunc(all, func(a, b weighed) int {
-		return cmp.Or(cmp.Compare(b.sense, a.sense), one(a.unlikely)-one(b.unlikely), one(s.isGiven(&b))-one(s.isGiven(&a)), cmp.Compare(callsBelow(a.stmt), callsBelow(b.stmt)), cmp.Compare(a.Units, b.Units))
-	})
+	all = s.ranked(all)
 	if k := slices.IndexFunc(all, func(w weighed) bool { return len(w.Names) == 0 && w.sense == all[0].sense }); k > 1 {
 		all = slices.Insert(slices.Delete(slices.Clone(all), k, k+1), 1, all[k]) // all letters are units: second at least
 	}
@@ -398,17 +398,37 @@ func (s *settler) offers(all []weighed) []string {
 	return out
 }
 
+// ranked are readings with the likeliest first.
+func (s *settler) ranked(all []weighed) []weighed {
+	type rank struct {
+		sense                              sense
+		at, unlikely, given, below, asUnit int
+	}
+	order := make([]rank, len(all))
+	for i := range all {
+		w := &all[i]
+		order[i] = rank{w.sense, i, one(w.unlikely), one(s.isGiven(w)), callsBelow(w.stmt), w.Units}
+	}
+	slices.SortFunc(order, func(a, b rank) int {
+		return cmp.Or(cmp.Compare(b.sense, a.sense), a.unlikely-b.unlikely, b.given-a.given, a.below-b.below, a.asUnit-b.asUnit, a.at-b.at)
+	})
+	return each.Of(order, func(r rank) weighed { return all[r.at] })
+}
+
 // callsBelow counts the functions below a bar: V/R e^(-t/τ) is (V/R)*exp(-t/τ) in print.
 func callsBelow(stmt syntax.Stmt) (n int) {
 	if stmt == nil {
 		return 0
 	}
-	for b := range syntax.Each[*syntax.Binary](stmt.Exprs()...) {
-		if b.Op == syntax.Div {
-			for range syntax.Each[*syntax.Call](b.Y) {
-				n++
+	for x := range syntax.ExprsOf(stmt) {
+		syntax.Walk(x, func(x syntax.Expr) bool {
+			if b, ok := x.(*syntax.Binary); ok && b.Op == syntax.Div {
+				for range syntax.Each[*syntax.Call](b.Y) {
+					n++
+				}
 			}
-		}
+			return true
+		})
 	}
 	return n
 }
