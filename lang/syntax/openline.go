@@ -115,6 +115,7 @@ type opener struct {
 	open    []openLetter
 	room    pieces // of the reading that is being made
 	written pieceWriter
+	ints    []int // of the readings
 }
 
 // OpenIn looks for what print leaves open in a statement, which is nil if the text

@@ -14,7 +14,7 @@ type Reading struct {
 
 	pick   []int   // the choice at each place of letters
 	form   [2]int  // the way in which all else is read, and how many there are
-	tokens []token // of the text, or nil
+	tokens []place // of the text, or nil
 }
 
 // Parse reads the line as it is written; nil if it can't be read.
@@ -23,7 +23,8 @@ func (r *Reading) Parse(rd *Reader) Stmt {
 		s, _ := rd.read(r.Text, reader{silent: true})
 		return s
 	}
-	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: rd.last.room, parser: rd.last.parser, scanned: r.tokens}
+	tokens := tokensAt(rd.last.room, r.Text, r.tokens)
+	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: tokens[:0], parser: rd.last.parser, scanned: tokens}
 	s, bad := rd.last.plain()
 	if bad != nil {
 		return nil

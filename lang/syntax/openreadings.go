@@ -1,8 +1,6 @@
 package syntax
 
 import (
-	"slices"
-
 	"steelyard/lang/limit"
 	"steelyard/lang/ops"
 )
@@ -16,8 +14,9 @@ func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
 	if total > limit.Readings {
 		return o.extremes(base, slots), true
 	}
-	var out []Reading
+	out := make([]Reading, 0, total)
 	pick := make([]int, len(slots))
+	o.ints, o.written.expected = make([]int, 0, 2*total*len(slots)), total
 	for {
 		ps, r := o.chosen(base, slots, pick)
 		out = o.shaped(out, ps, r)
@@ -62,7 +61,10 @@ func (o *opener) extremes(base pieces, slots []slot) (out []Reading) {
 func (o *opener) chosen(base pieces, slots []slot, pick []int) (pieces, Reading) {
 	out := o.room[:0]
 	at := 0
-	r := Reading{pick: slices.Clone(pick), Names: make([]int, 0, len(slots))}
+	from := len(o.ints)
+	o.ints = append(o.ints, pick...)
+	r := Reading{pick: o.ints[from:len(o.ints):len(o.ints)]}
+	from = len(o.ints)
 	for i, s := range slots {
 		c := &s.choices[pick[i]]
 		out = append(append(out, base[at:s.from]...), c.pieces...)
@@ -70,9 +72,10 @@ func (o *opener) chosen(base pieces, slots []slot, pick []int) (pieces, Reading)
 		r.Units += c.units
 		r.GoesOn = r.GoesOn || c.goesOn
 		if c.names {
-			r.Names = append(r.Names, s.letter)
+			o.ints = append(o.ints, s.letter)
 		}
 	}
+	r.Names = o.ints[from:len(o.ints):len(o.ints)]
 	o.room = append(out, base[at:]...)
 	return o.room, r
 }

@@ -45,7 +45,11 @@ func (o *opener) asNames(fs []unitFactor) (pieces, bool) {
 		case " ":
 			names[0].gap = " "
 		}
-		out = append(out, names...)
+		if out == nil {
+			out = names
+		} else {
+			out = append(out, names...)
+		}
 	}
 	return out, true
 }
@@ -132,9 +136,9 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	s := slot{from: i, to: i + 1}
 	whole := ps[i]
 	whole.text = unitText(oneStroke(fs))
-	var cuts []choice
+	cuts := make([]choice, 0, len(fs)+2)
 	first := len(fs) // of the words that are all names
-	_, all := o.asNames(fs)
+	allNames := func() bool { _, all := o.asNames(fs); return all }
 	for j := len(fs) - 1; j >= 0; j-- {
 		names, ok := o.asNames(fs[j:])
 		if !ok {
@@ -145,7 +149,7 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 		if j > 0 {
 			before := whole
 			before.text, before.open = unitText(oneStroke(fs[:j])), true
-			if !o.in.IsUnit(before.text) || strings.ContainsAny(unitText(fs[j:]), "-−⁻") && !all && o.in.IsUnit(whole.text) {
+			if !o.in.IsUnit(before.text) || strings.ContainsAny(unitText(fs[j:]), "-−⁻") && !allNames() && o.in.IsUnit(whole.text) {
 				continue // 3 m s^-2 is no 3 m times a power of the name s
 			}
 			with = append(with, before)
@@ -156,7 +160,10 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 			names[0].gap = whole.gap
 		}
 		for _, names := range o.spellings(names) {
-			cuts = append(cuts, choice{pieces: slices.Concat(with, names), units: j + o.unitsIn(fs[j:]), names: true})
+			if with != nil {
+				names = append(with[:1:1], names...)
+			}
+			cuts = append(cuts, choice{pieces: names, units: j + o.unitsIn(fs[j:]), names: true})
 		}
 	}
 	merged, to, goesOn := o.goesOn(ps, i, fs)
@@ -175,14 +182,17 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 		c.pieces = append(c.pieces, rest...)
 		s.choices = append(s.choices, c)
 	}
-	for k := len(cuts) - 1; k >= 0; k-- {
-		add(cuts[k])
+	letters := len(cuts) > 0
+	slices.Reverse(cuts)
+	s.choices = cuts[:0]
+	for _, c := range cuts {
+		add(c)
 	}
 	if goesOn {
 		whole.open = true
 	}
-	if o.in.IsUnit(whole.text) || len(cuts) == 0 {
-		if len(cuts) > 0 && joined(fs, first, " ") && !strings.Contains(whole.text, "/") {
+	if o.in.IsUnit(whole.text) || !letters {
+		if letters && joined(fs, first, " ") && !strings.Contains(whole.text, "/") {
 			whole.text = strings.ReplaceAll(whole.text, " ", "·") // with a blank it is open
 		}
 		add(choice{pieces: pieces{whole}, units: len(fs)})
@@ -196,8 +206,8 @@ func (o *opener) unitSlot(ps pieces, i int) (slot, bool) {
 	if goesOn {
 		s.choices = append(s.choices, choice{pieces: pieces{merged}, units: len(fs), goesOn: true})
 	}
-	o.letters = o.letters || len(cuts) > 0
-	if len(cuts) > 0 {
+	o.letters = o.letters || letters
+	if letters {
 		s.letter = len(o.open)
 		o.open = append(o.open, openLetter{unit: i, beside: joined(fs[first:], 0, " "), joined: joined(fs, first, " ·") && !joined(fs, first, "/"), words: wordsOf(fs[first:])})
 	}
@@ -271,7 +281,7 @@ func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged token, to int
 	if isMark(lastRune(ps[i].text)) { // 30 % and 30° end there
 		return merged, to, false
 	}
-	all := append([]unitFactor(nil), fs...)
+	var all []unitFactor
 	for at := i + 1; at < len(ps); {
 		sign := &ps[at]
 		next := at + 1
@@ -308,6 +318,9 @@ func (o *opener) goesOn(ps pieces, i int, fs []unitFactor) (merged token, to int
 		f.joint = "*"
 		if sign.over() {
 			f.joint = "/"
+		}
+		if all == nil {
+			all = slices.Clone(fs)
 		}
 		var under []unitFactor
 		if under = underStroke(all, f); glued {

@@ -270,12 +270,12 @@ type bracketing struct{ from, to int }
 // text writes the pieces with brackets put round some, and each product so that it
 // is read as it is meant; with its tokens, as a scan of the text would find them, or
 // nil where a piece is several.
-func (ps pieces) text(put []bracketing) (string, []token) {
+func (ps pieces) text(put []bracketing) (string, []place) {
 	return new(pieceWriter).write(ps, put)
 }
 
 // write is text in the room of the writer.
-func (w *pieceWriter) write(ps pieces, put []bracketing) (string, []token) {
+func (w *pieceWriter) write(ps pieces, put []bracketing) (string, []place) {
 	put = ps.withQuantities(put)
 	size, signs := 2*len(put), 2*len(put)
 	for i := range ps {
@@ -318,14 +318,30 @@ func (w *pieceWriter) write(ps pieces, put []bracketing) (string, []token) {
 	return text, tokens
 }
 
+// place is a token of a text that is kept: all else of it is what the text has there.
+type place struct {
+	from, to int32
+	kind     int8
+	call     bool
+}
+
+// tokensAt makes the tokens of a text that are at some places, where there may be room for them.
+func tokensAt(room []token, text string, places []place) []token {
+	room = slices.Grow(room[:0], len(places))
+	for _, p := range places {
+		room = append(room, token{kind: lexer.TokenType(p.kind), from: int(p.from), to: int(p.to), text: text[p.from:p.to], call: p.call})
+	}
+	return room
+}
+
 // pieceWriter writes tokens and notes where they are. What it has written stays as it is, and the
 // next goes behind it as long as there is room: readings of a line are about as long.
 type pieceWriter struct {
 	strings.Builder
-	tokens      []token
+	tokens      []place
 	lost        bool
 	from, first int // where what is being written begins
-	texts       int // how many have been
+	expected    int // how many there will be, about
 }
 
 // mostTogether is for how many texts there is room at most when it is made.
@@ -333,21 +349,20 @@ const mostTogether = 16
 
 // begin makes room for a text of so many bytes and tokens.
 func (w *pieceWriter) begin(size, tokens int) {
-	room := min(max(w.texts, 1), mostTogether)
+	room := min(max(w.expected, 1), mostTogether)
 	if w.Cap()-w.Len() < size {
 		w.Reset()
 		w.Grow(room * size)
 	}
 	if cap(w.tokens)-len(w.tokens) < tokens {
-		w.tokens = make([]token, 0, room*tokens)
+		w.tokens = make([]place, 0, room*tokens)
 	}
 	w.from, w.first, w.lost = w.Len(), len(w.tokens), false
-	w.texts++
 }
 
 func (w *pieceWriter) add(kind lexer.TokenType, text string, call bool) {
-	from := w.Len() - w.from
-	w.tokens = append(w.tokens, token{kind: kind, from: from, to: from + len(text), text: text, call: call})
+	from := int32(w.Len() - w.from)
+	w.tokens = append(w.tokens, place{from: from, to: from + int32(len(text)), kind: int8(kind), call: call})
 	w.WriteString(text)
 }
 

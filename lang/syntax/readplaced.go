@@ -34,8 +34,10 @@ type Glued struct {
 // it is kept. So the tokens of the reading are found again in the typed text, one after the
 // other, and those that are not there have no width.
 func (rd *Reader) ReadPlaced(text string, open *Open, r *Reading, of Stmt, in Scope) (Stmt, []finding.Finding, []Glued) {
-	lines := [][]token{r.tokens}
-	if r.tokens == nil {
+	var lines [][]token
+	if r.tokens != nil {
+		lines = [][]token{tokensAt(nil, r.Text, r.tokens)}
+	} else {
 		_, lines, _ = stretches(r.Text, of)
 	}
 	p := &placed{in: in, text: text, reading: r.Text, out: make([]token, 0, len(r.tokens))}

@@ -39,6 +39,9 @@ func Shape(x Expr) string {
 			if x.Line != 0 {
 				b.WriteString("@" + strconv.Itoa(x.Line))
 			}
+		case *Number:
+			b.WriteByte(' ')
+			b.WriteString(x.Value.Text)
 		default:
 			b.WriteString(" " + strings.ReplaceAll(PrintExpr(x), " ", "·"))
 			return false

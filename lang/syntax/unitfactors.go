@@ -77,6 +77,9 @@ func factorsUpTo(s *units.Scanner, end units.PartKind) ([]unitFactor, bool) {
 // A * becomes a dot: N*m is N·m, which the text of one unit may have. So reading
 // the text gives the same factors again, with that one joint changed.
 func unitText(fs []unitFactor) string {
+	if len(fs) == 1 && fs[0].within == nil && fs[0].power == "" {
+		return fs[0].word
+	}
 	var b strings.Builder
 	for i, f := range fs {
 		if i > 0 {

@@ -29,6 +29,8 @@ type Page struct {
 	// the one that is named; nil where it has none.
 	Files func(name, sheet string) ([]byte, error)
 	Set   Settings
+	// Reader reads other readings of a line, one after the other in the same room.
+	Reader syntax.Reader
 
 	// Memo is what the rooms keep of files between edits, by the name of the file.
 	Memo map[string]any

@@ -151,10 +151,11 @@ func readAs(word string) string { return "`" + word + "` is read as " }
 
 // roomOf is the reader of readings.
 func (s *settler) roomOf() *syntax.Reader {
-	if s.reader == nil {
-		s.reader = &syntax.Reader{Known: func(name string) bool { return s.Known(name) }}
+	if s.known == nil {
+		s.known = func(name string) bool { return s.Known(name) }
 	}
-	return s.reader
+	s.Page.Reader.Known = s.known
+	return &s.Page.Reader
 }
 
 // longestSpoken is how long a word of a language may be that is a product: W = mad.

@@ -74,7 +74,7 @@ type settler struct {
 	try     Enter
 	offered bool  // readings are wanted
 	least   sense // that a reading must make to count
-	reader  *syntax.Reader
+	known   func(name string) bool
 	typed   *weighed // the line as it is typed
 	// nameless tells that a word on the left is a product, unless the line has a value.
 	nameless bool
@@ -264,7 +264,11 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	case !s.offered:
 		return refuse(s.finding(open, nil))
 	}
-	offers := s.offers(append(s.withUnits(all), all...))
+	asked := all
+	if with := s.withUnits(all); len(with) > 0 {
+		asked = append(with, all...)
+	}
+	offers := s.offers(asked)
 	if v := s.valueless(&rule, max(best, rule.sense), all, offers); v.found() {
 		return v
 	}
@@ -286,6 +290,9 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.withCaution(f)}}
 }
 
+// usualPlan is for how many instructions of a reading there is room.
+const usualPlan = 8
+
 // weighAll weighs a line, unless it is an equation and no statement, and its readings. One
 // makes little sense where a letter that the line is to depend on does nothing, though in
 // another reading it does.
@@ -297,6 +304,7 @@ func (s *settler) weighAll(open *syntax.Open) (rule weighed, readings []weighed)
 	if !open.Equation {
 		all[0] = s.weighStmt(syntax.Reading{Text: s.Entry.Text}, s.Entry.Stmt)
 	}
+	s.plans = slices.Grow(s.plans, len(open.Readings)*max(len(all[0].plan)+2, usualPlan))
 	most, least := min(all[0].sense, odd), all[0].idle // of the readings that make most sense
 	for i, r := range open.Readings {
 		w := &all[i+1]
