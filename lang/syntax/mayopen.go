@@ -22,7 +22,7 @@ func MayBeOpen(stmt Stmt, in Scope) (open bool, holds Holding) {
 	m := mayOpen{in: within(stmt, in)}
 	for x := range ExprsOf(stmt) {
 		if m.look(x) {
-			return true, Holding{Units: true, Calls: true, Words: true}
+			return true, HoldingOf(stmt)
 		}
 	}
 	return false, m.Holding
@@ -31,6 +31,29 @@ func MayBeOpen(stmt Stmt, in Scope) (open bool, holds Holding) {
 // Holding is what a statement holds, or may: a quantity with its unit, a call, a name of more than
 // a letter.
 type Holding struct{ Units, Calls, Words bool }
+
+// HoldingOf is what a statement holds.
+func HoldingOf(stmt Stmt) (h Holding) {
+	for x := range ExprsOf(stmt) {
+		Walk(x, h.note)
+	}
+	return h
+}
+
+// note notes what a node is.
+func (h *Holding) note(x Expr) bool {
+	switch x := x.(type) {
+	case *Quantity, *Measured:
+		h.Units = true
+	case *List:
+		h.Units = h.Units || x.Unit.Present()
+	case *Call:
+		h.Calls = true
+	case *Name:
+		h.Words = h.Words || len(x.Name) > 1
+	}
+	return true
+}
 
 // look tells whether something in an expression is open.
 func (m *mayOpen) look(x Expr) bool {
@@ -57,13 +80,12 @@ type mayOpen struct {
 // without brackets, a product under a bar, a plain number in a sine or beside an
 // angle, and a name that has no value and may be several.
 func (m *mayOpen) at(x Expr) bool {
+	m.note(x)
 	switch x := x.(type) {
 	case *Quantity, *Measured:
 		unit, _ := ownUnit(x)
-		m.Units = true
 		return m.letters(unit.Text) || strings.HasPrefix(unit.Text, "e^") // 3e^(-2)
 	case *List:
-		m.Units = m.Units || x.Unit.Present()
 		return m.letters(x.Unit.Text)
 	case *Pi:
 		m.turning = true
@@ -75,10 +97,8 @@ func (m *mayOpen) at(x Expr) bool {
 	case *Binary:
 		return m.operator(x)
 	case *Call:
-		m.Calls = true
 		return m.call(x)
 	case *Name:
-		m.Words = m.Words || len(x.Name) > 1
 		if x.Line != 0 {
 			return false
 		}

@@ -223,7 +223,11 @@ func (r *reader) tokens(head string) ([]token, *fault) {
 		r.word.keep(tokens)
 	}
 	if r.placed != nil {
-		tokens, bad = r.placed.tokens(tokens, r.from, r.to), nil
+		if r.scanned == nil {
+			r.room = nil // the tokens are in it
+		}
+		tokens, bad = r.placed.tokens(r.room, tokens, r.from, r.to), nil
+		r.room = tokens[:0]
 	}
 	r.loose(tokens)
 	tokens = r.sharedUnit(tokens)

@@ -36,7 +36,8 @@ type Glued struct {
 func (rd *Reader) ReadPlaced(text string, open *Open, r *Reading, of Stmt, in Scope) (Stmt, []finding.Finding, []Glued) {
 	var lines [][]token
 	if r.tokens != nil {
-		lines = [][]token{tokensAt(nil, r.Text, r.tokens)}
+		rd.last.room = tokensAt(rd.last.room, r.Text, r.tokens)
+		lines = [][]token{rd.last.room}
 	} else {
 		_, lines, _ = stretches(r.Text, of)
 	}
@@ -205,14 +206,23 @@ func (p *placed) lowered(at int, name string) string {
 func (p *placed) skip(at int) int { return len(p.text) - len(strings.TrimLeft(p.text[at:], " \t\n")) }
 
 // tokens are those of a stretch of the line as the reading has them; typed are those that
-// could be read in it as it is.
-func (p *placed) tokens(typed []token, from, to int) []token {
+// could be read in it as it is. There may be room for them.
+func (p *placed) tokens(room, typed []token, from, to int) []token {
 	for i := range typed {
-		if split, part := p.split(&typed[i]); typed[i].kind == unitToken && split {
+		if typed[i].kind != unitToken {
+			continue
+		}
+		if split, part := p.split(&typed[i]); split {
 			p.unsure = p.unsure || part && !p.endsInName(&typed[i]) || !part && !p.mayBeNames(typed, i)
 		}
 	}
-	return slices.DeleteFunc(slices.Clone(p.out), func(t token) bool { return t.from < from || t.to > to })
+	out := slices.Grow(room[:0], len(p.out))
+	for i := range p.out {
+		if t := &p.out[i]; t.from >= from && t.to <= to {
+			out = append(out, *t)
+		}
+	}
+	return out
 }
 
 // split tells whether a unit of the line is something else in the reading, and whether a

@@ -384,8 +384,9 @@ func (s *settler) isNear(w *syntax.Glued, own *weighed) bool {
 	text := s.Entry.Text
 	word := text[w.At.From:w.At.To]
 	bare := func(name string) string { return strings.ReplaceAll(strings.ReplaceAll(name, "_", ""), "'", "") }
-	for _, near := range s.planner.Near(syntax.Canonical(word)) {
-		if strings.EqualFold(bare(near), bare(syntax.Canonical(word))) {
+	name := syntax.Canonical(word)
+	for _, near := range s.planner.Near(name) {
+		if strings.EqualFold(bare(near), bare(name)) {
 			return true
 		}
 		if slices.Contains(w.Parts, near) || utf8.RuneCountInString(near) < utf8.RuneCountInString(word) {

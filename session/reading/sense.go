@@ -279,15 +279,16 @@ func (s *settler) gradedAs(name string, in syntax.UnitText, slot run.Slot) (sens
 //
 // A pure number is plain even for an F: half of what is worked out on a page is a ratio.
 func graded(name string, dim units.Dim, tag units.Tag) (sense, bool) {
-	speaks := units.Speaks(name)
-	_, named := units.KindOf(dim, tag)
-	switch {
+	switch speaks := units.Speaks(name); {
 	case speaks && units.Customary(name, dim):
 		return fitting, true
 	case dim.IsOne():
 		return plain, speaks
-	case !named, speaks:
-		return odd, speaks
+	case speaks:
+		return odd, true
+	}
+	if _, named := units.KindOf(dim, tag); !named {
+		return odd, false
 	}
 	return plain, false
 }

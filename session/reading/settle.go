@@ -177,7 +177,7 @@ func (s *settler) open() (v Verdict, holds syntax.Holding) {
 		}
 	}
 	if s.asOnly(&open) || stmt == nil && s.asOnly(s.mended()) {
-		return Verdict{}, syntax.Holding{Units: true, Calls: true, Words: true}
+		return Verdict{}, syntax.HoldingOf(s.Entry.Stmt)
 	}
 	if len(open.Readings) == 0 {
 		return Verdict{}, holds
