@@ -141,7 +141,7 @@ func WithoutRecords(text string) (string, bool) {
 // with its indented lines. A command that asks is answered and not stored. Where ctx is done
 // before the line is, the line has no value.
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
-	return p.enterRead(ctx, line, text, nil, &plan.Asked{})
+	return p.enterRead(ctx, line, text, nil, nil)
 }
 
 // enterRead is EnterAt for a line that may have been read, and that has asked then for
@@ -150,6 +150,9 @@ func (p *Pad) enterRead(ctx context.Context, line int, text string, read syntax.
 	defer p.within(ctx, limit.Steps)()
 	m := p.mark()
 	if p.watch {
+		if asked == nil {
+			asked = &plan.Asked{}
+		}
 		m.asked = asked
 		p.page.Planner.Names.Ask(asked)
 		defer p.page.Planner.Names.Ask(nil)

@@ -135,8 +135,14 @@ func (c *coder) use(d *Def) {
 	if slices.Contains(c.uses, d) {
 		return
 	}
+	if c.uses == nil {
+		c.uses = make([]*Def, 0, usualUses)
+	}
 	c.uses = append(c.uses, d)
 }
+
+// usualUses is how many names there is room for when the first is used.
+const usualUses = 4
 
 // unit reads the text of a unit; nil where it records what is wrong with it.
 func (c *coder) unit(u syntax.UnitText, place units.Place) *units.Unit {

@@ -74,6 +74,7 @@ func (p *exprParser) ends() *fault {
 type lineParser struct {
 	exprParser
 	line tokenLine
+	last trail
 }
 
 // line reads from a token of a line on.
@@ -89,6 +90,22 @@ func (p *lineParser) over(tokens []token, from, end int) *exprParser {
 	return &p.exprParser
 }
 
+// again reads the sum of a reading, from where it differs from the one that was read before.
+func (p *lineParser) again(r *Reading) Expr {
+	p.trail, p.last.line = &p.last, &p.line
+	last, ok := p.last.begin(r.Text, r.tokens)
+	var x Expr
+	if ok {
+		p.line.at = last.next
+		p.tok, p.end = p.line.peek(0), p.line.tokens[last.next-1].to
+		x = p.terms(last.partial)
+	} else {
+		x = p.sum()
+	}
+	p.trail = nil // what is behind is no part of the sum
+	return x
+}
+
 // result reads EXPR [in UNIT] [with …], which the rest of a line has to be. The
 // unit may stand last, too.
 func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
@@ -96,7 +113,12 @@ func (r *reader) result(tokens []token, from int) (Expr, UnitText, *fault) {
 		r.parser = new(lineParser)
 	}
 	p := r.parser.over(tokens, from, r.to)
-	x := p.sum()
+	var x Expr
+	if r.reading == nil || len(tokens) != len(r.reading.tokens) {
+		x = p.sum()
+	} else {
+		x = r.parser.again(r.reading)
+	}
 	in := p.inUnit()
 	if x = p.replaced(x); !in.Present() {
 		in = p.inUnit()

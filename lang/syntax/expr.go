@@ -26,7 +26,8 @@ type exprParser struct {
 	bad   *fault
 	// equation tells that an equals sign may follow what is read.
 	equation bool
-	bare     bool // an exponent follows, or what a root is of, which takes no unit
+	bare     bool   // an exponent follows, or what a root is of, which takes no unit
+	trail    *trail // of a reading, or nil
 	// slopes is how deep a slope is whose curve is being read, which ends at its at.
 	slopes int
 }
@@ -123,26 +124,45 @@ func binary(op Op, at Span, x, y Expr) *Binary {
 // it, and nothing else.
 func (p *exprParser) sum() Expr {
 	if w := curveWord(p.tok); w != nil {
+		p.trail = nil
 		return p.reading(w)
 	}
-	x := p.polar(p.product())
+	return p.terms(partial{factors: p.implied()})
+}
+
+// partial is what has been read of a sum: its terms so far, if there are any, with the operator
+// behind them and its place, and the factors so far of the next.
+type partial struct {
+	terms, factors Expr
+	op             Op
+	at             Span
+}
+
+// terms reads on from a part of a sum.
+func (p *exprParser) terms(read partial) Expr {
 	for {
+		x := p.polar(p.productOf(read))
+		if read.terms != nil {
+			x = binary(read.op, read.at, read.terms, x)
+		}
 		op, ok := sumOp(p.tok)
 		if !ok {
 			return x
 		}
 		at := p.take().span()
-		x = binary(op, at, x, p.polar(p.product()))
+		read = partial{terms: x, op: op, at: at, factors: p.implied()}
 	}
 }
 
-// product goes from the left too: a/b*c has the c above the bar. What is written
-// without a sign binds more tightly, see implied.
-func (p *exprParser) product() Expr { return p.productOf(p.implied()) }
-
-// productOf reads on from the first factor of a product.
-func (p *exprParser) productOf(x Expr) Expr {
+// productOf reads on from the first factors of a product. It goes from the left too: a/b*c has
+// the c above the bar. What is written without a sign binds more tightly, see implied.
+func (p *exprParser) productOf(read partial) Expr {
+	x := read.factors
 	for {
+		if p.trail != nil && p.depth == 0 && p.bad == nil {
+			read.factors = x
+			p.trail.add(read)
+		}
 		op, ok := productOp(p.tok)
 		if !ok {
 			return x

@@ -121,7 +121,12 @@ func addNew(to []string, words ...string) []string {
 
 // HasTwice tells whether a list holds a word twice, as that of the letters of mm does.
 func HasTwice(words []string) bool {
-	return len(slices.Compact(slices.Sorted(slices.Values(words)))) < len(words)
+	for i, word := range words {
+		if slices.Contains(words[:i], word) {
+			return true
+		}
+	}
+	return false
 }
 
 // IsSpoken tells whether a text has three small letters in a row with a vowel among

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -43,6 +44,31 @@ func TestTokensOfReadings(t *testing.T) {
 		}
 	}
 	if n < 30 {
+		t.Errorf("only %d readings bring their tokens", n)
+	}
+}
+
+// TestReadOn reads the readings of a line one after the other, each from where it differs from the
+// one before, and by itself: the trees are the same, places and all.
+func TestReadOn(t *testing.T) {
+	on, n := &Reader{}, 0
+	for _, line := range []string{
+		"2m*3s*4g*5h", "x = 2m + 3s - 4g/5h", "p = (s0 t, s0 t - ½gt²)", "E = ½mv² + mgh - 1/2kx^2", "T = 2π√L/g + 3s", "d = -2m^2*(3s + 4g) in m",
+		"F = m g sin θ/2 s", "v = slope of 2s*t^2 at t = 3s", "W = 2m*3s with m = 2 kg", "r = (2m, 3s, 4g)*5h", "f(x) = 2m*x + 3s*x^2", "[2m, 3s]*4g",
+	} {
+		o := OpenIn(line, nil, openScope("msghkxvLtFs0θ"))
+		for i := range o.Readings {
+			r := &o.Readings[i]
+			if r.tokens == nil {
+				continue
+			}
+			n++
+			if got, want := r.Parse(on), r.Parse(&Reader{}); !reflect.DeepEqual(got, want) {
+				t.Errorf("%s: %s is read on as\n%#v and by itself as\n%#v", line, r.Text, got, want)
+			}
+		}
+	}
+	if n < 60 {
 		t.Errorf("only %d readings bring their tokens", n)
 	}
 }

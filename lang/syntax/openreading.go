@@ -24,7 +24,7 @@ func (r *Reading) Parse(rd *Reader) Stmt {
 		return s
 	}
 	tokens := tokensAt(rd.last.room, r.Text, r.tokens)
-	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: tokens[:0], parser: rd.last.parser, scanned: tokens}
+	rd.last = reader{text: r.Text, to: len(r.Text), known: rd.Known, room: tokens[:0], parser: rd.last.parser, scanned: tokens, reading: r}
 	s, bad := rd.last.plain()
 	if bad != nil {
 		return nil

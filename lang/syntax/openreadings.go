@@ -17,6 +17,7 @@ func (o *opener) readings(base pieces, slots []slot) ([]Reading, bool) {
 	out := make([]Reading, 0, total)
 	pick := make([]int, len(slots))
 	o.ints, o.written.expected = make([]int, 0, 2*total*len(slots)), total
+	o.room = make(pieces, 0, len(base)+2*len(slots))
 	for {
 		ps, r := o.chosen(base, slots, pick)
 		out = o.shaped(out, ps, r)
@@ -93,14 +94,14 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 		return r
 	}
 	for _, turned := range o.turned(ps) {
+		degrees, radians, angles := o.angles(turned)
 		open := append(turned.bars(), turned.roots()...)
 		if len(open) > 0 {
 			o.others = o.others || len(r.Names) == 0
 			o.within = true
 		}
 		for _, put := range combined(open) {
-			degrees, radians, ok := o.angles(turned)
-			if !ok {
+			if !angles {
 				out = append(out, as(turned, put))
 				continue
 			}
@@ -117,10 +118,16 @@ func (o *opener) shaped(out []Reading, ps pieces, r Reading) []Reading {
 	return out
 }
 
+// asIs is the one way to put no brackets.
+var asIs [1][]bracketing
+
 // combined makes all combinations of brackets, each of which puts some.
 //
 // Each bar and each root is settled by itself, so that n of them in two ways make 2ⁿ.
 func combined(open [][][]bracketing) [][]bracketing {
+	if len(open) == 0 {
+		return asIs[:]
+	}
 	out := [][]bracketing{nil}
 	for _, ways := range open {
 		var next [][]bracketing

@@ -87,6 +87,7 @@ type reader struct {
 	scanned  []token                // of the line, if it has been scanned
 	room     []token                // where those of the line may go
 	parser   *lineParser            // of results
+	reading  *Reading               // that is read, or nil
 	notes    []finding.Finding      // what is read though print writes it in another way
 }
 

@@ -90,7 +90,10 @@ func (b Bearing) Turn() (cosine int, signs [2]int) {
 func (p *exprParser) vector(at Span, first Expr) Expr {
 	x := &List{At: at, Elems: []Expr{first}, Vector: true}
 	p.take()
+	trail := p.trail
+	p.trail = nil // these sums are within a bracket
 	x.At = p.several(at, "This bracket has", limit.Args, "lines", ")", func() { x.Elems = append(x.Elems, p.sum()) })
+	p.trail = trail
 	if n := len(x.Elems); n > len(Axes) {
 		p.fail(&fault{finding.New(finding.NotWritten, x.At, "A vector has two or three components; this one has more.",
 			"For a list of values, write square brackets.")})
@@ -150,7 +153,7 @@ func (p *exprParser) directed(x Expr) Expr {
 	p.take()
 	out := &Polar{X: x, Angle: p.unary()}
 	if _, more := productOp(p.tok); more {
-		p.fail(angleGoesOn(out, p.productOf(out.Angle)))
+		p.fail(angleGoesOn(out, p.productOf(partial{factors: out.Angle})))
 	}
 	out.At = x.Span().Join(out.Angle.Span())
 	if p.tok.kind != wordToken || !facing(p.tok.text) {

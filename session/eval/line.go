@@ -61,6 +61,9 @@ func (l *Line) Uses(defs []*plan.Def, at syntax.Span) {
 			l.sayGravity(at)
 			continue
 		}
+		if l.Entry.Uses == nil {
+			l.Entry.Uses = make([]int, 0, len(defs))
+		}
 		if d.Line > 0 {
 			l.Entry.Uses = append(l.Entry.Uses, d.Line)
 		}

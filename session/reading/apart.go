@@ -188,7 +188,13 @@ func (s *settler) unsure(w syntax.Glued) bool {
 // The reading has brackets that the line has not; the tree of the line, with its places, must come
 // out as that of the reading, or something was put where it was not typed.
 func sameShape(a, b syntax.Stmt) bool {
-	return slices.EqualFunc(a.Exprs(), b.Exprs(), func(x, y syntax.Expr) bool { return syntax.Shape(x) == syntax.Shape(y) })
+	same := func(x, y syntax.Expr) bool { return syntax.Shape(x) == syntax.Shape(y) }
+	_, x, _ := syntax.AsResult(a)
+	_, y, _ := syntax.AsResult(b)
+	if x != nil && y != nil {
+		return same(x, y)
+	}
+	return slices.EqualFunc(a.Exprs(), b.Exprs(), same)
 }
 
 // proves tells whether a line says what must come out, and the dimensions agree.
