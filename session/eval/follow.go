@@ -70,6 +70,8 @@ func (f *follower) times(out *units.Product, x syntax.Expr, e units.Exp) bool {
 		return f.times(out, x.X, e)
 	case *syntax.Binary:
 		return f.binary(out, x, e)
+	case *syntax.Root:
+		return f.times(out, x.X, e.Mul(units.NewExp(1, 2)))
 	case *syntax.Name:
 		if of, ok := f.bound[x.Name]; ok {
 			return of != nil && out.Mul(of, e)
@@ -81,7 +83,7 @@ func (f *follower) times(out *units.Product, x syntax.Expr, e units.Exp) bool {
 	case *syntax.AreaUnder:
 		return f.curve(out, x.X, x.Var.Name, x.To, units.NewExp(1, 1), e)
 	}
-	u := f.p.unitOf(x)
+	u := f.p.PartUnit(x)
 	return u != nil && out.Times(u, e)
 }
 

@@ -158,7 +158,7 @@ func (w *radianSigns) times(v, e float64) { w.number *= math.Pow(v, e) }
 // up to some place, to a power.
 func (w *radianSigns) curve(x syntax.Expr, name string, place syntax.Expr, e, of float64) {
 	outer := w.unknown
-	w.unknown = map[string]*units.Unit{name: w.p.unitOf(place)}
+	w.unknown = map[string]*units.Unit{name: w.p.PartUnit(place)}
 	w.take(x, e)
 	w.name(&syntax.Name{Name: name}, of)
 	w.unknown = outer

@@ -68,7 +68,7 @@ func (p *Page) UnitWithin(x syntax.Expr, st run.Static) *units.Unit {
 // has by its line; nil if there is none.
 func (p *Page) unitWithin(x syntax.Expr, such func(*units.Unit) bool) *units.Unit {
 	for x := range syntax.Nodes(x) {
-		if u := p.unitOf(x); u != nil && such(u) {
+		if u := p.PartUnit(x); u != nil && such(u) {
 			return u
 		}
 	}

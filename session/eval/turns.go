@@ -194,10 +194,10 @@ func (p *Page) InTurns(x syntax.Expr) *units.Unit {
 	return p.unitWithin(x, partsOfTurn)
 }
 
-// unitOf is the unit of a written quantity, or of the line of a name; nil of others.
+// PartUnit is the unit of a written quantity, or of the line of a name; nil of others.
 //
 // What is written says it by itself, and a name by its line; of a sum nothing is said here.
-func (p *Page) unitOf(x syntax.Expr) *units.Unit {
+func (p *Page) PartUnit(x syntax.Expr) *units.Unit {
 	if u := p.WrittenUnit(x); u != nil {
 		return u
 	}

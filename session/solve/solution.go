@@ -17,8 +17,8 @@ import (
 // solutionUnit is the unit that the solution for an unknown is shown in.
 //
 // In this order: the unit that the line asks for; of an angle, the one that its formula or a
-// condition is written in; degrees, if the equations have them, or the last angle that is given above; else the preferred
-// one of the dimension.
+// condition is written in; degrees, if the equations have them, or the last angle that is given above; the one of all quantities of its kind in the
+// equations; else the preferred one of the dimension.
 func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 	u := v.s.Unknowns[i]
 	if unit := v.Unit(u.In); unit != nil && unit.Dim() == st.Dim {
@@ -40,10 +40,30 @@ func (v *solving) solutionUnit(i int, st run.Static) *units.Unit {
 			return d.Unit
 		}
 	}
-	if unit := v.scale(u, st); unit != nil {
-		return unit
+	return cmp.Or(v.scale(u, st), v.sharedUnit(st), units.Preferred(st.Dim, st.Tag))
+}
+
+// sharedUnit is the unit that all quantities of a kind are in which the equations have: an image
+// is as many cm away as the object and the focus are; nil where there is none, or several.
+func (v *solving) sharedUnit(st run.Static) (shared *units.Unit) {
+	if st.Dim.IsOne() {
+		return nil
 	}
-	return units.Preferred(st.Dim, st.Tag)
+	for _, e := range v.equations {
+		for _, side := range []syntax.Expr{e.Left, e.Right} {
+			for x := range syntax.Nodes(side) {
+				u := v.PartUnit(x)
+				if u == nil || u.Dim() != st.Dim || u.Tag() != st.Tag || u.Affine() || u.Turns() {
+					continue
+				}
+				if shared != nil && shared != u && shared.Text() != u.Text() {
+					return nil
+				}
+				shared = u
+			}
+		}
+	}
+	return shared
 }
 
 // lastAngle is the last angle that is given above.
