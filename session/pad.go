@@ -326,7 +326,7 @@ func (p *Pad) enterAndUndo(line int, text string) (e *entry.Entry) {
 // tryReadings tries the readings that the findings of the last statement offer. Those of the
 // last findings, which say how else the line is read, have been put right already.
 func (p *Pad) tryReadings(e *entry.Entry, tried int) {
-	if len(e.Findings) == 0 {
+	if !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return len(f.Readings)+len(f.Lines) > 0 }) {
 		return
 	}
 	p.trying, p.asks = true, true

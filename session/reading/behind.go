@@ -14,6 +14,9 @@ import (
 
 // behindNumber settles what is read as a unit and may be letters of the page, or symbols.
 func (s *settler) behindNumber() Verdict {
+	if all, _ := s.letteredIn(s.Entry.Text, s.Entry.Stmt); len(all) == 0 {
+		return Verdict{}
+	}
 	lacking := s.lettered(s.Entry.Text, s.Entry.Stmt)
 	if behind := s.behind(); behind.found() && !lacking.Refused {
 		return behind

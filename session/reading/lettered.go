@@ -104,15 +104,14 @@ type lettersIn struct {
 
 // letteredIn looks for them once: two rules ask.
 func (s *settler) letteredIn(text string, stmt syntax.Stmt) ([]*syntax.Lettered, bool) {
-	if s.letters == nil || s.letters.stmt != stmt {
-		in := &lettersIn{stmt: stmt}
+	if s.letters.stmt != stmt {
+		s.letters = lettersIn{stmt: stmt}
 		for x := range syntax.ExprsOf(stmt) {
 			if syntax.MayBeLettered(text, x) {
-				in.all, in.names = syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
+				s.letters.all, s.letters.names = syntax.LetteredIn(text, stmt, s.claimOf(stmt).of, valued{&s.scope})
 				break
 			}
 		}
-		s.letters = in
 	}
 	return s.letters.all, s.letters.names
 }

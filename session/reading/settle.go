@@ -78,7 +78,7 @@ type settler struct {
 	typed   *weighed // the line as it is typed
 	// nameless tells that a word on the left is a product, unless the line has a value.
 	nameless bool
-	letters  *lettersIn
+	letters  lettersIn
 	calls    bool   // there may be calls in the line
 	claimed  *claim // of the line as it is typed
 	plans    []run.Instr
@@ -117,7 +117,13 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 }
 
 func (s *settler) settle() Verdict {
-	if v := first(s.joined, s.chained, s.besideFunction); v.found() {
+	var v Verdict
+	if s.Entry.Stmt == nil {
+		v = first(s.joined, s.chained)
+	} else {
+		v = s.besideFunction()
+	}
+	if v.found() {
 		return v
 	}
 	left := s.product()
