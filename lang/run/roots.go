@@ -70,9 +70,9 @@ func (s *rootSearch) done() Roots {
 		switch {
 		case one && slices.ContainsFunc(s.roots, at(mid)):
 		case one && s.closes(x):
+		case s.besideRoot(x):
 		case one && s.w.zeroAt(s.fn, mid):
 			s.found(mid, x)
-		case s.besideRoot(x):
 		default:
 			s.out.Unsettled = append(s.out.Unsettled, x)
 		}
