@@ -216,10 +216,7 @@ func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 	if t.c.alone {
 		all = t.p.Planner.Program.Zeros(&t.p.State, t.c.fn, t.over())
 		if proved = len(all.Unsettled) == len(all.Flat); proved {
-			f.Zeros, f.Flat = all.Found, nil
-			for _, x := range all.Flat {
-				f.Flat = append(f.Flat, graph.Stretch{From: x.Lo, To: x.Hi})
-			}
+			f.Zeros, f.Flat = all.Found, all.Flat
 		}
 	}
 	for _, by := range [...]float64{1, -1} { // abs(sin(x)) is 0 where it is least
@@ -230,7 +227,7 @@ func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 				if x.IsPoint() {
 					f.Zeros = append(f.Zeros, x.Lo)
 				} else {
-					f.Flat = append(f.Flat, graph.Stretch{From: x.Lo, To: x.Hi})
+					f.Flat = append(f.Flat, x)
 				}
 			}
 		}
@@ -239,8 +236,7 @@ func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 		t = t.rough()
 	}
 	// Only what is 0 at every number of a piece is 0 along a stretch; the rest is within its error.
-	for _, s := range f.Flat {
-		x := ops.Between(s.From, s.To)
+	for _, x := range f.Flat {
 		if t.c.alone && (within(x, all.Faint) || !within(x, all.Flat)) {
 			faint = append(faint, x)
 		}
@@ -252,12 +248,12 @@ func (t teller) zeros(f graph.Facts) (said []claim, faint []ops.Interval) {
 		}
 		said = append(said, claim{entry.Words(text + strconv.Itoa(n) + " stretches"), proved})
 	} else {
-		for _, s := range f.Flat {
+		for _, x := range f.Flat {
 			text := "0 from … to …"
-			if within(ops.Between(s.From, s.To), faint) {
+			if within(x, faint) {
 				text = "too small to be told from 0 from … to …"
 			}
-			said = append(said, claim{entry.Say(text, t.x(t.tidy(s.From)), t.x(t.tidy(s.To))), proved})
+			said = append(said, claim{entry.Say(text, t.x(t.tidy(x.Lo)), t.x(t.tidy(x.Hi))), proved})
 		}
 	}
 	if len(f.Zeros) > 0 {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"steelyard/lang/limit"
+	"steelyard/lang/ops"
 	"steelyard/lang/run"
 	"steelyard/session/entry"
 	"steelyard/session/graph"
@@ -50,8 +51,8 @@ func (p *plot) path(g *entry.Graph, c *curve) bool {
 }
 
 // widen lets an axis reach as far as values do.
-func widen(a *entry.Axis, u *units.Unit, by graph.Stretch) {
-	lo, hi := u.FromSI(by.From), u.FromSI(by.To)
+func widen(a *entry.Axis, u *units.Unit, by ops.Interval) {
+	lo, hi := u.FromSI(by.Lo), u.FromSI(by.Hi)
 	a.From, a.To = math.Min(a.From, math.Min(lo, hi)), math.Max(a.To, math.Max(lo, hi))
 }
 

@@ -3,6 +3,8 @@ package graph
 import (
 	"math"
 	"sort"
+
+	"steelyard/lang/ops"
 )
 
 // Facts are what can be said of a curve whose shape has no name.
@@ -11,14 +13,11 @@ type Facts struct {
 	Greatest       Point
 	Least          Point
 	Zeros          []float64
-	Flat           []Stretch // where it is 0 throughout
-	Even, Odd      bool      // about x = 0, where the range is symmetric
+	Flat           []ops.Interval // where it is 0 throughout
+	Even, Odd      bool           // about x = 0, where the range is symmetric
 	AtFrom, AtTo   Point
 	HasFrom, HasTo bool
 }
-
-// Stretch is a part of the range.
-type Stretch struct{ From, To float64 }
 
 // Look gathers facts about a sampled curve.
 func Look(f Function, c Curve, from, to float64) Facts {
@@ -106,7 +105,7 @@ func (f *Facts) zeroSample(fn Function, run []Point, i int) {
 		f.zero(x)
 		return
 	}
-	if n == 0 || f.Flat[n-1].To < before {
+	if n == 0 || f.Flat[n-1].Hi < before {
 		if last := len(f.Zeros) - 1; last >= 0 && f.Zeros[last] == before {
 			f.Zeros = f.Zeros[:last]
 		}
@@ -114,12 +113,12 @@ func (f *Facts) zeroSample(fn Function, run []Point, i int) {
 		if i > 1 {
 			begin = lastZero(fn, before, run[i-2].X)
 		}
-		f.Flat = append(f.Flat, Stretch{From: begin})
+		f.Flat = append(f.Flat, ops.Point(begin))
 		n++
 	}
-	f.Flat[n-1].To = x
+	f.Flat[n-1].Hi = x
 	if i+1 < len(run) && run[i+1].Y != 0 {
-		f.Flat[n-1].To = lastZero(fn, x, run[i+1].X)
+		f.Flat[n-1].Hi = lastZero(fn, x, run[i+1].X)
 	}
 }
 

@@ -1,18 +1,22 @@
 package graph
 
-import "slices"
+import (
+	"slices"
+
+	"steelyard/lang/ops"
+)
 
 // Path is a sampled path: where something is, while a third quantity goes from one
 // value to another. The points of its runs are places.
 type Path struct {
 	Runs       [][]Point
-	Across, Up Stretch // the values that are worth showing
+	Across, Up ops.Interval // the values that are worth showing
 }
 
 // SamplePath follows a path by its two coordinates, closer where either bends.
 func SamplePath(across, up Function, from, to float64) Path {
 	a, u := Sample(across, from, to), Sample(up, from, to)
-	p := Path{Across: Stretch{a.Lo, a.Hi}, Up: Stretch{u.Lo, u.Hi}}
+	p := Path{Across: ops.Between(a.Lo, a.Hi), Up: ops.Between(u.Lo, u.Hi)}
 	for _, one := range a.Runs {
 		for _, other := range u.Runs {
 			if run := places(across, up, one, other); run != nil {
