@@ -172,15 +172,16 @@ func (r *recogniser) wave() (Shape, bool) {
 }
 
 func (r *recogniser) waveBy(step int) (Shape, bool) {
-	middle, beside := r.y[step:grid-step+1], make([]float64, grid-2*step+1)
-	for i := range beside {
-		beside[i] = r.y[i] + r.y[i+2*step]
+	n, sy, ss, syy, sys := 0.0, 0.0, 0.0, 0.0, 0.0
+	for i := step; i+step <= grid; i++ {
+		y, s := r.y[i], r.y[i-step]+r.y[i+step]
+		n, sy, ss, syy, sys = n+1, sy+y, ss+s, syy+y*y, sys+y*s
 	}
-	m, _, ok := matrix.LeastSquares([][]float64{slices.Clone(middle), slices.Repeat([]float64{1}, len(beside))}, beside)
-	if !ok || !(m[0] > -2 && m[0] < 2) {
+	twice := (n*sys - sy*ss) / (n*syy - sy*sy)
+	if !(twice > -2 && twice < 2) {
 		return Shape{}, false
 	}
-	return r.waveNear(math.Acos(m[0]/2) / (float64(step) * (r.x[1] - r.x[0])))
+	return r.waveNear(math.Acos(twice/2) / (float64(step) * (r.x[1] - r.x[0])))
 }
 
 // waveNear fits a sinusoid, p·sin + q·cos + c, near an angular frequency, which is moved
@@ -189,16 +190,16 @@ func (r *recogniser) waveBy(step int) (Shape, bool) {
 func (r *recogniser) waveNear(b float64) (Shape, bool) {
 	var m []float64 // how much there is of each part
 	for range 12 {
-		parts := make([][]float64, 3, 4)
-		if m != nil {
-			parts = parts[:4]
+		parts := make([][]float64, min(3+len(m), 4))
+		for k := range parts {
+			parts[k] = make([]float64, len(r.x))
 		}
-		for _, x := range r.x {
+		for i, x := range r.x {
 			u := x - r.x[0]
 			sin, cos := math.Sincos(b * u)
-			parts[0], parts[1], parts[2] = append(parts[0], sin), append(parts[1], cos), append(parts[2], 1)
+			parts[0][i], parts[1][i], parts[2][i] = sin, cos, 1
 			if m != nil {
-				parts[3] = append(parts[3], u*(m[0]*cos-m[1]*sin))
+				parts[3][i] = u * (m[0]*cos - m[1]*sin)
 			}
 		}
 		var ok bool
