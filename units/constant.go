@@ -44,6 +44,9 @@ func constantSymbol(s string) string {
 	if i := strings.LastIndexByte(s, '_'); i > 0 && i < len(s)-1 && strings.Trim(s[i+1:], "0123456789") == "" {
 		s = s[:i] + s[i+1:]
 	}
+	if s == "k_B" { // as many books have it
+		return "k"
+	}
 	return s
 }
 

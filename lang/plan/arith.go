@@ -153,6 +153,9 @@ func (c *coder) product(x *syntax.Binary, a, b run.Slot) run.Slot {
 		st = c.p.newZero()
 	}
 	st.Heat = productHeat(op, sa, sb)
+	if c.isChangeInDegrees(x.X, sa) || c.isChangeInDegrees(x.Y, sb) {
+		return run.NoSlot
+	}
 	c.noteKelvin(x.X, sa, x.Y)
 	if !c.ratioInKelvin(x, sb) {
 		c.noteKelvin(x.Y, sb, x.X)

@@ -31,6 +31,20 @@ func (c *coder) noteKelvin(x syntax.Expr, st run.Static, by syntax.Expr) {
 	c.findings = append(c.findings, f)
 }
 
+// isChangeInDegrees refuses (68-20) °C as a factor: written as a difference, it is none of
+// temperatures in kelvin.
+func (c *coder) isChangeInDegrees(x syntax.Expr, st run.Static) bool {
+	m, ok := x.(*syntax.Measured)
+	if !ok || st.Heat != run.Point {
+		return false
+	}
+	if b, ok := syntax.Unbracket(m.X).(*syntax.Binary); !ok || b.Op != syntax.Sub {
+		return false
+	}
+	c.refuse(finding.TemperatureGiven, x.Span(), "`"+c.shown(x)+"` is a difference of temperatures.", "Write a difference in K or Δ°C.", c.source(m.X.Span())+" K")
+	return true
+}
+
 // ratioInKelvin takes back what was said of a temperature in a product where another is
 // on the other side of its bar: p*T2/T1 is right in kelvin, and in nothing else.
 func (c *coder) ratioInKelvin(x *syntax.Binary, divisor run.Static) bool {

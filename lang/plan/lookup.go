@@ -108,6 +108,10 @@ func (c *coder) name(x *syntax.Name) run.Slot {
 
 // needsBrackets records that a function is used as if it were a value.
 func (c *coder) needsBrackets(d *Def, at syntax.Span) run.Slot {
+	if _, across, ok := strings.Cut(c.text, " against "); ok { // graph U against t
+		call := d.Name + "(" + strings.Fields(across + " ")[0] + ")"
+		return c.refuse(finding.NameKind, at, d.Name+" is a function, so it needs brackets.", "Write "+call+".", call)
+	}
 	return c.refuse(finding.NameKind, at, d.Name+" is a function, so it needs brackets.",
 		"Write "+d.Name+"(…) with a value in the brackets.")
 }

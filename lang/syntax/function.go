@@ -1,7 +1,9 @@
 package syntax
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
@@ -14,9 +16,11 @@ type (
 	// A body of pieces stands on indented lines, one interval each. The intervals need not
 	// meet: where none holds the argument, the function has no value.
 	//
-	// The two forms:
+	// The forms:
 	//
 	//	U(x) = 1/2*(30 N/m)*x^2
+	//
+	//	U(x) = 1/2*(30 N/m)*x^2 for x ≥ 0
 	//
 	//	f(t) =
 	//	  2 m/s*t for 0 s ≤ t ≤ 2 s
@@ -126,6 +130,11 @@ func (r *reader) function(tokens []token, from int) (Stmt, *fault) {
 		f.In = p.inUnit()
 		if bad = p.bad; bad == nil {
 			f.Pieces, bad = r.pieces()
+		}
+	} else if i := slices.IndexFunc(tokens, func(t token) bool { return t.is("for") }); i > from && strings.ContainsAny(r.text[tokens[i].to:r.to], "<>≤≥") {
+		f.Pieces = make([]Piece, 1)
+		if f.Pieces[0], bad = r.piece(Span{From: tokens[from].from, To: r.to}); bad == nil {
+			bad = r.noBody()
 		}
 	} else if f.X, f.In, bad = r.result(tokens, from); bad == nil {
 		bad = r.noBody()

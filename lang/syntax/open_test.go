@@ -18,6 +18,7 @@ func (openScope) Number(name string) (float64, bool) { return 30, name == "θ" }
 func (openScope) Angle(string) bool                  { return false }
 func (openScope) Turns(name string) bool             { return name == "n" }
 func (openScope) Ways(string) []string               { return nil }
+func (openScope) Measures(name, unit string) bool    { return false }
 func (openScope) Everyday(string) bool               { return true }
 func (openScope) IsUnit(text string) bool            { return !strings.ContainsAny(text, "xyzθ") }
 func (openScope) Unit(text string) bool              { return text == "N/m" || text == "m/s" }

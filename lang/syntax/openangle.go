@@ -238,7 +238,8 @@ func (o *opener) isAngle(ps pieces) bool {
 func (o *opener) number(p *token) (float64, bool) {
 	switch p.kind {
 	case numToken:
-		d, bad := decimal(p.text, Span{}, false)
+		number, _, _ := strings.Cut(p.text, "±")
+		d, bad := decimal(number, Span{}, false)
 		return d.Float(), bad == nil
 	case nameToken:
 		return o.in.Number(Canonical(p.text))

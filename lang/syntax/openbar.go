@@ -32,9 +32,9 @@ func (ps pieces) bars() [][][]bracketing {
 		if ps[from:ends[0]].numbers() || ps.halves(i, ends[0]) {
 			ways = [][]bracketing{first, all}
 		}
-		if ps[i+1].kind == numToken && ps[i+2].kind == piToken && len(ends) > 2 && ps.reachesPi(ends[1]) {
+		if ps[i+1].kind == numToken && ps[i+2].kind == piToken && len(ends) > 2 && ps.reachesPi(ends[1]) && (ps[i+2].gap == "" || ps[i+1].text == "2") {
 			two := []bracketing{{from, ends[1]}, {i + 1, ends[1]}}
-			if ps[i+1].text == "2" { // 1/(2π) is likelier than (1/2)π
+			if ps[i+1].text == "2" && (ps[i+2].gap == "" || ps[ends[1]].sign("√")) { // 1/(2π) is likelier than (1/2)π
 				ways = [][]bracketing{two, ways[0], ways[1]}
 			} else {
 				ways = append(ways, two)
@@ -91,7 +91,7 @@ func (ps pieces) overTwoPi(from, i int, ends []int) bool {
 }
 
 // reachesPi tells whether number and π may be all that is under the bar: a root,
-// a bracket or a blank follows.
+// a bracket or a blank follows. 4/3 π r³ has a blank before π, too, and is a sphere.
 func (ps pieces) reachesPi(next int) bool {
 	p := &ps[next]
 	return p.sign("√") || p.sign("(") || p.gap != "" || p.kind == nameToken && p.call

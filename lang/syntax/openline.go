@@ -33,6 +33,8 @@ type Scope interface {
 	// quantity that has a name.
 	IsUnit(text string) bool
 	Unit(text string) bool
+	// Measures tells whether a name is a quantity of a unit.
+	Measures(name, unit string) bool
 	// Ways are the units that a text may mean which is none: ms^-1.
 	Ways(text string) []string
 }
@@ -64,6 +66,9 @@ type Open struct {
 	Equation, Apart bool
 	// Posed tells that an equation has the clauses of a solve, Several that it is one of several.
 	Posed, Several bool
+	// Lacking are the names without a value of several equations, where they are more or fewer
+	// than these.
+	Lacking []string
 	// Degrees tells that a plain number may be in degrees, Turns that turns may be counted twice.
 	Degrees, Turns bool
 	// Tens is a number that may be a factor and a name: 2E1, where E1 is one.

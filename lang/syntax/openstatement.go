@@ -56,6 +56,7 @@ func OpenEquation(text string, product bool, in Scope) (out Open) {
 	case several > 1 && len(unknown) == several:
 		lines = []string{"solve " + line + " for " + strings.Join(unknown, ", ") + clauses}
 	case several > 1:
+		out.Several, out.Lacking = true, unknown
 		return out
 	case len(unknown) > 0 && len(unknown) <= mostUnknown:
 		for _, name := range unknown {
@@ -202,7 +203,7 @@ func wordsAmong(tokens []token, in Scope) (out []string) {
 		case t.kind == unitToken && (tokens[i-1].to == t.from || !in.IsUnit(t.text)): // 2 a2 x, with a2 given
 			fs, _ := unitFactors(t.text)
 			words = wordsOf(fs)
-			joined = (IsCoefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, in.Known) || // ½m v²
+			joined = (IsCoefficient(tokens[i-1].text) || !in.IsUnit(t.text)) && slices.ContainsFunc(words, func(word string) bool { _, names := namesIn(word, in.Known); return names || in.Known(word) }) || // ½m v², 2μg s
 				!in.IsUnit(t.text) && !slices.ContainsFunc(words, func(word string) bool { return !isSymbol(word) }) // ½v²
 		case t.kind == nameToken && t.text == "e" && i+1 < len(tokens) && tokens[i+1].sign("^"): // a power of e is no unknown
 			continue

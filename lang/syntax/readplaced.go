@@ -71,6 +71,13 @@ func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 	if !p.place(tokens[1:put]) {
 		return nil
 	}
+	if strings.Contains(text, " for ") {
+		if !p.place(tokens[put:]) || strings.TrimSpace(text[p.at:]) != "" {
+			return nil
+		}
+		tokens[0].from, tokens[0].to = 0, 0
+		return solveOf(slices.Concat(tokens[:1], p.out), len(text))
+	}
 	sides, what := len(p.out), tokens[put:]
 	if clauses := slices.IndexFunc(what[1:], func(t token) bool { return t.kind == wordToken }); clauses >= 0 {
 		what = what[:1+clauses]
@@ -87,7 +94,12 @@ func (rd *Reader) ReadSolve(text string, r *Reading, in Scope) *Solve {
 		}
 	}
 	tokens[0].from, tokens[0].to = 0, 0
-	s, bad := solveLines(slices.Concat(tokens[:1], p.out[:sides], what, p.out[sides:]), len(text))
+	return solveOf(slices.Concat(tokens[:1], p.out[:sides], what, p.out[sides:]), len(text))
+}
+
+// solveOf is the solve that equations are read as.
+func solveOf(tokens []token, to int) *Solve {
+	s, bad := solveLines(tokens, to)
 	if bad != nil {
 		return nil
 	}
@@ -237,12 +249,19 @@ func (p *placed) split(unit *token) (split, part bool) {
 	return false, false
 }
 
-// endsInName tells whether what ends as a unit is none, but a name of the page that can be no
-// unit: the T1 of 3 kg T1, the I of 2.0 Ah/I.
+// endsInName tells whether what ends as a unit is none, but names of the page of which the first can
+// be no unit, or one that the unit before it is divided by and measures: the T1 of 3 kg T1, the I of
+// 2.0 Ah/I, the T of 60 s/T, which is a time.
 func (p *placed) endsInName(unit *token) bool {
 	fs, _ := unitFactors(unit.text)
-	last := len(fs) - 1
-	return last > 0 && fs[last].power == "" && p.in.Known(Canonical(fs[last].word)) && !p.in.IsUnit(fs[last].word) && !p.in.IsUnit(unit.text)
+	words := wordsOf(fs)
+	none := slices.IndexFunc(words, func(word string) bool { return !p.in.IsUnit(word) })
+	if last := len(words) - 1; none < 0 && last > 0 && fs[len(fs)-1].power == "" {
+		over, found := strings.CutSuffix(unit.text, "/"+words[last])
+		return found && p.in.Measures(Canonical(words[last]), over)
+	}
+	return none > 0 && fs[len(fs)-1].power == "" && !p.in.IsUnit(unit.text) &&
+		!slices.ContainsFunc(words[none:], func(word string) bool { return !p.in.Known(Canonical(word)) })
 }
 
 // partsQuotient tells whether the reading ends a quotient of names before what stands

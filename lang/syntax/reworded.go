@@ -109,9 +109,13 @@ const (
 	aName = `([\pL][\pL\pN_']*)`
 	aSide = `([^<>=≤≥]+?)`
 	// The label of a part is between these two.
-	aLabel    = `(?:[Pp]art|[Qq]uestion|[Tt]ask)?\s*\(?`
-	aPart     = `\s*[).:]\s+(\pL.*)$`
-	toFigures = `\s*[,(]?\s*(?:to\s+)?(\d{1,2})\s*(?:(?i:figs?|figures?|s\.?\s?f\.?|sig\.? ?figs?|significant figures))\)?$`
+	aLabel = `(?:[Pp]art|[Qq]uestion|[Tt]ask)?\s*\(?`
+	aPart  = `\s*[).:]\s+(\pL.*)$`
+	// Resistors side by side.
+	aParallel  = `([\pL][\pL\pN_']*)`
+	bySide     = `\s*(?:\|\||∥)\s*`
+	inParallel = "Resistors in parallel have the sum of 1/R as their 1/R."
+	toFigures  = `\s*[,(]?\s*(?:to\s+)?(\d{1,2})\s*(?:(?i:figs?|figures?|s\.?\s?f\.?|sig\.? ?figs?|significant figures))\)?$`
 )
 
 // What is said of several statements, of several equations, and of a vector that is written in
@@ -143,6 +147,13 @@ var rewordings = []reworded{
 	as("", patternWith(`^(.+?)\s+(?:where|when|if|for|given)\s+(\S+\s*=[^=]+) and (\S+\s*=[^=]+)$`, " and "), "Another value for a name comes after `with`.", "$1 with $2, $3").only(replaces),
 	as("", patternWith(`^(`+aName+`\(`+aName+`\)\s*=)\s*([^{]+? for [^=]*[<>≤≥].*)$`, " for "), "Put each interval on its own line below, with a space before it.", "$1\n  $4"),
 	as("", patternWith(`^(.+) is (negative|positive|zero)$`, " is "), "To test whether a value is $2, use `check`.", "check $1 is $2"),
+	as("", patternWith(`^(`+aName+`\s*=)\s*(-?\d[\d.]*(?:,\s+-?\d[\d.]*)+)(?:\s*([^\d,\s][^,]*))?$`, ","), "Several values of one name are a list.", "$1 [$3] $4").atItsPlace(),
+	as("", patternWith(`^(.*?)`+aParallel+bySide+aParallel+bySide+aParallel+`(.*)$`, "||", "∥"), inParallel, "${1}1/(1/$2 + 1/$3 + 1/$4)$5"),
+	as("", patternWith(`^(.*?)`+aParallel+bySide+aParallel+`(.*)$`, "||", "∥"), inParallel, "${1}1/(1/$2 + 1/$3)$4"),
+	as("", patternWith(`^(.*?)(\d[\d.]* ?[kMm]?Ω)`+bySide+`(\d[\d.]* ?[kMm]?Ω)(.*)$`, "||", "∥"), inParallel, "${1}1/(1/($2) + 1/($3))$4"),
+	as("", patternWith(`^(.+[*/+-]\s*|[^=]+=\s*-)((?:slope of|area under) .+)$`, "slope of", "area under"), "A slope or an area in a sum or a product needs brackets.", "$1($2)"),
+	as("", patternWith(`^(.*?\d\s*\pL*)\s*x\s*(\d[\d.]*\s*\pL*)\s*x\s*(\d.*)$`, "x"), "The letter x is a name here, not times.", "$1*$2*$3").found(finding.BadNumber),
+	as("constants", patternWith(`^(constants \S+?),? (?:and )?([^\s,]+.*)$`, "constants "), "Constants have commas between them.", "$1, $2").repeated(),
 	as("", patternWith(`^(.+?)\s*,\s*(in .+)$`, ","), "There is no comma before `in`.", "$1 $2").atItsPlace(),
 	as("", patternWith(`^(.+),(\pL.*)$`, ","), "Words about a name come after a comma and a space.", "$1, $2").only(hasMeaning).atItsPlace(),
 	as("", patternWith(`^(.+\S) (?:times|multiplied by) (\S.*)$`, " times ", " multiplied by "), inSigns, "$1*$2").repeated(),
@@ -371,7 +382,7 @@ func (r *reader) rewordedAs(w *reworded, line, word string, most int) (out []str
 	for _, to := range w.lines {
 		one, behind, each := strings.Cut(to, "…")
 		lead, _, _ := strings.Cut(one, "$")
-		text, tail := w.slip.compiled().ReplaceAllString(line, one), w.slip.compiled().ReplaceAllString(line, behind)
+		text, tail := strings.TrimRight(w.slip.compiled().ReplaceAllString(line, one), " "), w.slip.compiled().ReplaceAllString(line, behind)
 		if strings.Contains(to, "\n") {
 			text = intervalJoint.compiled().ReplaceAllString(text, "\n  $1")
 		}

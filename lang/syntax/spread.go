@@ -47,7 +47,11 @@ func (l *scanner) numberGoesOn() *fault {
 			case its.text == "%" && unit != "%":
 				off = partOf(l.tokens[n].text, own)
 			case its.text != unit:
-				return notSpread(Span{From: from, To: its.to}, "The value is in "+unit+" and its uncertainty in "+its.text+".", "Write both in one unit.")
+				bad := notSpread(Span{From: from, To: its.to}, "The value is in "+unit+" and its uncertainty in "+its.text+".", "Write both in one unit.")
+				if same, ok := inUnitOf(unit, own, its.text); ok {
+					bad.Readings = []string{l.tokens[n].text + " " + unit + " ± " + same + " " + unit}
+				}
+				return bad
 			}
 			if l.tokens[n].text += "±" + plainNumber(off); off == "" {
 				return notSpread(Span{From: from, To: its.to}, "This uncertainty can't be read.", "Write it like 0.842 m ± 2 %.")
@@ -179,6 +183,19 @@ func partOf(number, percent string) string {
 	of.Mul(of.Abs(of), part).Quo(of, big.NewRat(100, 1))
 	v, _ := of.Float64()
 	return units.FormatNumber(v, units.Figures{N: 15}, units.HalfAway, units.File)
+}
+
+// inUnitOf is a number with one unit in another of the same kind, if a few decimals hold it: 0.1
+// for 1 mm in cm.
+func inUnitOf(unit, number, its string) (string, bool) {
+	table := units.NewTable()
+	u, bad := table.Parse(unit, units.AfterNumber)
+	v, worse := table.Parse(its, units.AfterNumber)
+	x, ok := new(big.Rat).SetString(plainNumber(number))
+	if bad != nil || worse != nil || !ok || u.Affine() || v.Affine() || u.Dim() != v.Dim() || u.Tag() != v.Tag() || u.PiPower() != v.PiPower() {
+		return "", false
+	}
+	return exactDecimal(x.Mul(x, new(big.Rat).Quo(v.Factor(), u.Factor())))
 }
 
 func notSpread(at Span, message, hint string) *fault {

@@ -250,12 +250,15 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 // provesEach tells whether each equation of a solve proves what is read in it, as one does that
 // is solved alone.
 func (s *settler) provesEach(solve *syntax.Solve, own *weighed, words []syntax.Glued) bool {
-	for i := range solve.Equations {
+	for i, e := range solve.Equations {
 		one := *solve
 		one.Equations = solve.Equations[i : i+1]
-		sides := one.Equations[0].Left.Span()
-		if right := one.Equations[0].Right; right != nil {
-			sides = sides.Join(right.Span())
+		one.Unknowns = slices.DeleteFunc(slices.Clone(solve.Unknowns), func(u syntax.Unknown) bool {
+			return !syntax.Holds(e.Left, u.Name) && (e.Right == nil || !syntax.Holds(e.Right, u.Name))
+		})
+		sides := e.Left.Span()
+		if e.Right != nil {
+			sides = sides.Join(e.Right.Span())
 		}
 		within := slices.DeleteFunc(slices.Clone(words), func(w syntax.Glued) bool { return w.At.From < sides.From || w.At.To > sides.To })
 		if len(within) > 0 && !s.proves(&one, own, within) {
@@ -392,8 +395,11 @@ func (s *settler) isNear(w *syntax.Glued, own *weighed) bool {
 	bare := func(name string) string { return strings.ReplaceAll(strings.ReplaceAll(name, "_", ""), "'", "") }
 	name := syntax.Canonical(word)
 	for _, near := range s.planner.Near(name) {
-		if strings.EqualFold(bare(near), bare(name)) {
-			return true
+		if near == name {
+			continue // of a line that failed
+		}
+		if strings.EqualFold(bare(near), bare(name)) && (near[0] == word[0] || !strings.Contains(near, "_")) {
+			return true // but GM is no g_M
 		}
 		if slices.Contains(w.Parts, near) || utf8.RuneCountInString(near) < utf8.RuneCountInString(word) {
 			continue

@@ -2,9 +2,11 @@ package reading
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"steelyard/lang/finding"
@@ -133,6 +135,42 @@ func (s *settler) ofFunctions(f *syntax.FuncDef) bool {
 		}
 	}
 	return all > 0 && within == all
+}
+
+// resistors are R1 || R2 || R3, and no magnitudes as in 2*||v||.
+var resistors = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`[\pL\pN_')]\s*\|\|\s*[\pL\pN(].*\|\|`)
+})
+
+// parallels refuses resistors side by side whose signs can be read as magnitudes.
+func (s *settler) parallels() Verdict {
+	if s.Entry.Stmt == nil || strings.Count(s.Entry.Text, "||") < 2 || !resistors().MatchString(s.Entry.Text) {
+		return Verdict{}
+	}
+	return refuse(s.whole(finding.NotWritten, "Resistors in parallel have the sum of 1/R as their 1/R.", "Write it like 1/(1/R1 + 1/R2 + 1/R3)."))
+}
+
+// functionAt refuses A(10 s) = 9 cm where A is a function: it is an equation for a symbol that has no
+// value, or else a check.
+func (s *settler) functionAt() Verdict {
+	text := s.Entry.Text
+	head, _, called := strings.Cut(text, "(")
+	d, given := s.planner.Names.Lookup(syntax.Canonical(head))
+	if !called || !s.offered || s.Entry.Stmt != nil || strings.Count(text, "=") != 1 || !given || d.Failed() || d.Kind != plan.Function {
+		return Verdict{}
+	}
+	f := s.whole(finding.NameKind, d.Name+" is a function already, from line "+strconv.Itoa(d.Line)+".", "")
+	for _, symbol := range slices.Backward(s.planner.Names.All()) {
+		if line := "solve " + text + " for " + symbol.Name; symbol.Kind == plan.Symbol && s.accepted(line) {
+			f.Hint, f.Readings = "To find "+symbol.Name+", solve the equation.", []string{line}
+			return refuse(f)
+		}
+	}
+	if line := "check " + text; s.accepted(line) {
+		f.Hint, f.Readings = "To compare its value, use `check`.", []string{line}
+		return refuse(f)
+	}
+	return Verdict{}
 }
 
 // besideFunction asks about v(1.0 s) where v is a quantity and v1 a function: a product is

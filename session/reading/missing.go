@@ -136,6 +136,15 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if let := s.cancelling(&best); solve && let != "" {
 		return s.whole(finding.UnknownName, best.symbols[0]+" has no value.", best.symbols[0]+" cancels, so its unit is enough.", let), true
 	}
+	if entry.FunctionOf(l.Entry.Text) != "" && len(best.symbols) == 1 {
+		name := best.symbols[0]
+		if dim, known := best.of[name]; known {
+			unit := units.Preferred(dim, units.None).Text()
+			if let := "let " + name + " in " + unit + "\n" + l.Entry.Text; s.accepted(let) { // A(t) = A0 e^(-t/τ)
+				return s.whole(finding.UnknownName, name+" has no value.", "Give it a value first"+best.example(name, l)+". To find it later, its unit is enough.", let), true
+			}
+		}
+	}
 	if told && slices.Contains(texts, best.lines[0]) || s.asTyped(best.lines[0]) {
 		return finding.Finding{}, false
 	}

@@ -61,9 +61,14 @@ func (s *settler) nearGiven(symbol string, dim units.Dim, solve *syntax.Solve) s
 // mistaken tells whether one name may be a slip for another: they differ in a capital, or in one
 // letter of a word.
 //
-// L and l, hight and height are one quantity typed twice; T1 and T2, v and v0 are not.
+// L and l, hight and height are one quantity typed twice; T1 and T2, N_b and N_t, v and v0 are not,
+// nor is the time t a slip for a period T.
 func mistaken(a, b string) bool {
-	return strings.EqualFold(a, b) || utf8.RuneCountInString(a) >= leastWord && utf8.RuneCountInString(b) >= leastWord && writing.Within(1, a, b)
+	if strings.EqualFold(a, b) {
+		return a != "t"
+	}
+	_, index, _ := strings.Cut(a, "_")
+	return index == "" && utf8.RuneCountInString(a) >= leastWord && utf8.RuneCountInString(b) >= leastWord && writing.Within(1, a, b)
 }
 
 // askNear asks about an equation whose unknown is nearly a name of the page: that name is

@@ -8,6 +8,7 @@ package reading
 
 import (
 	"steelyard/lang/plan"
+	"steelyard/lang/syntax"
 	"steelyard/session/eval"
 	"steelyard/units"
 )
@@ -27,7 +28,14 @@ func (s scope) Known(name string) bool {
 		return false
 	}
 	d, ok := s.planner.Names.Lookup(name)
-	return ok && (d.Kind == plan.Quantity || d.Kind == plan.Symbol) || name == "g"
+	return ok && (d.Kind == plan.Quantity || d.Kind == plan.Symbol) && !(d.Failed() && s.isProduct(name)) || name == "g"
+}
+
+// isProduct tells whether a word is names that have values, one behind the other: the pV of a line
+// that failed, once p and V are given.
+func (s scope) isProduct(word string) bool {
+	parts, lacking, ok := syntax.Apart(word, func(name string) bool { return name != word && (valued{&s}).Known(name) }, nil)
+	return ok && len(parts) > 1 && len(lacking) == 0
 }
 
 // Function tells whether a word is a function of the worksheet.
@@ -68,6 +76,13 @@ func (s scope) Everyday(word string) bool { return s.planner.Units.Everyday(word
 func (s scope) IsUnit(text string) bool {
 	_, bad := s.planner.Units.Parse(text, units.AfterNumber)
 	return bad == nil
+}
+
+// Measures tells whether a name is a quantity of a unit.
+func (s scope) Measures(name, unit string) bool {
+	d, ok := s.planner.Names.Lookup(name)
+	u, bad := s.planner.Units.Parse(unit, units.AfterNumber)
+	return ok && bad == nil && !d.Failed() && d.Kind == plan.Quantity && d.Slot >= 0 && s.planner.Static(d.Slot).Dim == u.Dim()
 }
 
 // Ways are the units that a text may mean which is none.

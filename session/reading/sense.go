@@ -155,6 +155,9 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 	} else if v := e.Values(); len(v) == 1 {
 		w.dim = v[0].Dim
 		w.sense, w.speaks = graded(name, v[0].Dim, v[0].Tag)
+		if w.findsOther() {
+			w.sense = odd
+		}
 		if in.Present() {
 			w.sense, w.speaks = fitting, true
 		}

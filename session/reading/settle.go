@@ -119,9 +119,9 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 func (s *settler) settle() Verdict {
 	var v Verdict
 	if s.Entry.Stmt == nil {
-		v = first(s.joined, s.chained)
+		v = first(s.joined, s.chained, s.functionAt)
 	} else {
-		v = s.besideFunction()
+		v = first(s.parallels, s.besideFunction)
 	}
 	if v.found() {
 		return v
@@ -249,7 +249,7 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if open.Apart {
 		all = slices.DeleteFunc(all, func(w weighed) bool { return w.sense < best })
 	}
-	if open.Equation && !open.Posed && best > none {
+	if open.Equation && best > none {
 		slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.sense, a.sense) })
 		if v := s.solveAlone(all); v.found() {
 			return v

@@ -21,7 +21,8 @@ type Lines func(lines ...string) *entry.Entry
 //   - values with commas, semicolons or `and` between them: m = 2 kg, v = 3 m/s;
 //   - a value with what it is equal to: a = F/m = 3 m/s^2 is a = F/m and then the check
 //     a = 3 m/s^2; of F1 = F2 = 20 N, where F2 has no value, it is F1 = 20 N and then F1 = F2;
-//   - values with blanks alone between them, where the name is no unit: m = 2 kg v = 3 m/s.
+//   - values with blanks alone between them, where the name is no unit: m = 2 kg v = 3 m/s;
+//   - values behind a formula, of names that have none yet: p2 = p*T2/T with T2 = 348 K.
 //
 // It is nil for another line.
 //
@@ -37,6 +38,9 @@ func Several(p *eval.Page, text string, try Lines) []string {
 	}
 	lines := rd.Several(text)
 	if lines == nil {
+		lines, _ = linesBehind(text, func(name string) bool { _, some := p.Planner.Names.Lookup(name); return some }, func(lines []string) bool { return try(lines...) != nil })
+	}
+	if lines == nil {
 		c := chain{try: try, all: true, known: rd.Known}
 		lines = c.of(text)
 	}
@@ -46,10 +50,23 @@ func Several(p *eval.Page, text string, try Lines) []string {
 			return nil
 		}
 	}
-	if lines == nil || try(lines...) == nil {
+	if lines == nil {
 		return nil
 	}
+	if try(lines...) == nil { // f = v/(4*L), v = 343 m/s
+		slices.SortStableFunc(lines, func(a, b string) int { return one(isPlain(b)) - one(isPlain(a)) })
+		if try(lines...) == nil {
+			return nil
+		}
+	}
 	return lines
+}
+
+// isPlain tells whether a line gives a name a plain value.
+func isPlain(line string) bool {
+	stmt, _ := syntax.Parse(line)
+	d, ok := stmt.(*syntax.Define)
+	return ok && d.Plain()
 }
 
 // chained offers a line with more than one equals sign as statements of which some may not
@@ -96,34 +113,40 @@ func (s *settler) whyNot(value, check string) string {
 // valuesBehind offers the values behind a formula as lines before it, where their names have none
 // yet: share = K1/E where K1 = ½m1v1² is K1 = ½m1v1², and then share = K1/E.
 func (s *settler) valuesBehind() (finding.Finding, bool) {
-	if strings.HasPrefix(s.Entry.Text, "solve ") {
+	given := func(name string) bool { _, some := s.planner.Names.Lookup(name); return some }
+	lines, names := linesBehind(s.Entry.Text, given, func(lines []string) bool { return s.accepted(strings.Join(lines, "\n")) })
+	if lines == nil {
 		return finding.Finding{}, false
 	}
+	have := " has no value yet."
+	if len(names) > 1 {
+		have = " have no value yet."
+	}
+	return s.whole(finding.NotWritten, writing.List(names, "and")+have, "Each value needs its own line.", strings.Join(lines, "\n")), true
+}
+
+// linesBehind are the values behind a formula as lines, and then the formula, if all are accepted
+// and no line gives one of the names; nil for another line.
+func linesBehind(text string, given func(name string) bool, accepted func(lines []string) bool) (lines, names []string) {
+	if strings.HasPrefix(text, "solve ") {
+		return nil, nil
+	}
 	for _, word := range [...]string{" where ", " with ", " when ", " if ", " given ", " for "} {
-		head, values, found := strings.Cut(s.Entry.Text, word)
+		head, values, found := strings.Cut(text, word)
 		if !found || !strings.Contains(values, "=") || strings.Contains(head, "=") && entry.BeginsWith(head) == "" {
 			continue
 		}
-		var names []string
-		lines := partsOf(values)
+		lines, names = partsOf(values), nil
 		for _, line := range lines {
 			names = append(names, entry.BeginsWith(line))
 		}
-		known := func(name string) bool {
-			_, some := s.planner.Names.Lookup(name)
-			return name == "" || some || !strings.Contains(head, name)
+		known := func(name string) bool { return name == "" || given(name) || !strings.Contains(head, name) }
+		lines = append(lines, strings.TrimRight(head, " ,"))
+		if !slices.ContainsFunc(names, known) && accepted(lines) {
+			return lines, names
 		}
-		text := strings.Join(append(lines, strings.TrimRight(head, " ,")), "\n")
-		if slices.ContainsFunc(names, known) || !s.accepted(text) {
-			continue
-		}
-		have := " has no value yet."
-		if len(names) > 1 {
-			have = " have no value yet."
-		}
-		return s.whole(finding.NotWritten, writing.List(names, "and")+have, "Each value needs its own line.", text), true
 	}
-	return finding.Finding{}, false
+	return nil, nil
 }
 
 // chain takes a line with several equals signs apart.

@@ -39,14 +39,17 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 		return Verdict{}
 	}
 	e := s.try(all[0].Text, true)
-	values, unknown := e.Values(), ""
+	values, unknown, said := e.Values(), "", strings.Contains(s.Entry.Text, " for ") // the line says for what
 	for i, u := range solve.Unknowns {
 		var of entry.Value // of no dimension where the equation has none yet
 		if unknown = u.Name; i < len(values) {
 			of = values[i]
 		}
-		if unknown == entry.BeginsWith(s.Entry.Text) && len(solve.Equations) == 1 || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown) { // it is a result, perhaps of an earlier part
+		if !said && (unknown == entry.BeginsWith(s.Entry.Text) && len(solve.Equations) == 1 || (valued{&s.scope}).Known(unknown) && (numbered{&s.scope}).Known(unknown)) { // it is a result, perhaps of an earlier part
 			return Verdict{}
+		}
+		if said {
+			continue
 		}
 		if isWord(unknown) || s.mayBeProductOf(unknown, of.Dim) || isConstant(unknown, of.Dim) || s.mayBeUnit(unknown, of, solve) {
 			return Verdict{}
@@ -88,7 +91,9 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 	}
 	f := finding.New(finding.ReadAs, read.Unknowns[0].NameAt,
 		unknown+" has no value yet: this equation is solved for "+unknown+".", "`"+all[0].Text+"` says so in words.")
-	if len(solve.Equations) > 1 {
+	if said {
+		f.Message = "This equation is solved for " + unknown + "."
+	} else if len(solve.Equations) > 1 {
 		var names []string
 		for _, u := range solve.Unknowns {
 			names = append(names, u.Name)
@@ -319,14 +324,14 @@ func namesIn(x syntax.Expr) (names []string) {
 	return names
 }
 
-// mayBeProductOf tells whether a word may be names of the page and symbols, or a rate times t
-// that is a pure number, and is no letter with its index: mv0 in J, γt, but not Rp in Ω.
+// mayBeProductOf tells whether a word may be names of the page and symbols, three symbols, or a rate
+// times t that is a pure number, and is no letter with its index: mv0 in J, nRT, γt, but not Rp in Ω.
 //
 // Solving for mv0 as one name would find a number that is no speed and no mass.
 func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
 	overTime := dim.IsOne() && len(parts) == 2 && parts[1] == "t"
-	return ok && units.Symbol(word) == "" && (len(lacking) < len(parts) || overTime) && !isOfLetter(word, dim, units.Customary)
+	return ok && units.Symbol(word) == "" && (len(lacking) < len(parts) || overTime || len(parts) > 2 && !syntax.IsSpoken(word)) && !isOfLetter(word, dim, units.Customary)
 }
 
 // isUnusual tells of an unknown whether what comes out is nothing that it is used for, nor what
@@ -405,8 +410,20 @@ func (s *settler) findAnew(f *finding.Finding, line string) {
 	if !slices.ContainsFunc(e.Findings, func(f finding.Finding) bool { return f.ID == finding.CheckFailed }) {
 		return
 	}
+	for _, name := range s.toFind(e.Stmt.Exprs()) {
+		solve := "solve " + strings.TrimPrefix(line, "check ") + " for " + name
+		if len(f.Readings) < maxOffers && s.accepted(solve) {
+			f.Readings = append(f.Readings, solve)
+		}
+	}
+	f.Message, f.Hint = "Every name in this equation has a value.", "Use `check` to compare the sides, or `solve` to find one of them again."
+}
+
+// toFind are the names in some expressions that have a value of the page, those that a line worked
+// out first, then the oldest.
+func (s *settler) toFind(all []syntax.Expr) (out []string) {
 	var names []*plan.Def
-	for _, x := range e.Stmt.Exprs() {
+	for _, x := range all {
 		for _, name := range namesIn(x) {
 			if d, ok := s.planner.Names.Lookup(name); ok && d.Line > 0 && !slices.Contains(names, d) {
 				names = append(names, d)
@@ -415,10 +432,7 @@ func (s *settler) findAnew(f *finding.Finding, line string) {
 	}
 	slices.SortStableFunc(names, func(a, b *plan.Def) int { return cmp.Or(one(a.Given)-one(b.Given), cmp.Compare(a.Line, b.Line)) })
 	for _, d := range names {
-		solve := "solve " + strings.TrimPrefix(line, "check ") + " for " + d.Name
-		if len(f.Readings) < maxOffers && s.accepted(solve) {
-			f.Readings = append(f.Readings, solve)
-		}
+		out = append(out, d.Name)
 	}
-	f.Message, f.Hint = "Every name in this equation has a value.", "Use `check` to compare the sides, or `solve` to find one of them again."
+	return out
 }

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"iter"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,7 +24,75 @@ func (s *settler) joined() Verdict {
 		return Verdict{}
 	}
 	open := s.equationIn(text, false)
+	if open.Several && !open.Equation {
+		return s.otherUnknowns(text, open.Lacking)
+	}
 	return s.verdict(&open)
+}
+
+// otherUnknowns refuses equations of which more names lack a value than there are equations, or
+// fewer. Where fewer do, the solve for these and for others that have values is offered: for those
+// that a line worked out first, then for the oldest.
+func (s *settler) otherUnknowns(text string, lacking []string) Verdict {
+	equations := strings.Split(text, " and ")
+	have, count := writing.List(lacking, "and")+" have no value", strconv.Itoa(len(equations))
+	if len(lacking) == 1 {
+		have = lacking[0] + " has no value"
+	}
+	if len(lacking) > len(equations) {
+		return refuse(s.whole(finding.UnknownName, have+"; "+count+" equations find only "+count+" of them.", "Give the others a value first."))
+	}
+	f := s.whole(finding.NotWritten, "Every name in these equations has a value.", "Use `check` to compare the sides, or `solve` to find some of them again.")
+	if len(lacking) > 0 {
+		f.Message, f.Hint = have+"; "+count+" equations find "+count+" names.", "Use `solve`, and say which others are to be found again."
+	} else if checks := "check " + strings.Join(equations, "\ncheck "); s.accepted(checks) {
+		f.Readings = []string{checks}
+	}
+	if !s.offered {
+		return refuse(f)
+	}
+	var sides []syntax.Expr
+	for _, line := range equations {
+		open := s.equationIn(line, entry.BeginsWith(line) != "")
+		for _, r := range open.Readings[:min(1, len(open.Readings))] {
+			if stmt := s.read(&r); stmt != nil {
+				sides = append(sides, stmt.Exprs()...)
+			}
+		}
+	}
+	known := s.toFind(sides)
+	for names := range choices(known[:min(len(known), mostTried)], len(equations)-len(lacking)) {
+		solve := "solve " + text + " for " + strings.Join(append(slices.Clone(lacking), names...), ", ")
+		if len(f.Readings) == maxOffers {
+			break
+		}
+		if s.accepted(solve) {
+			f.Readings = append(f.Readings, solve)
+		}
+	}
+	return refuse(f)
+}
+
+// mostTried is how many names with a value are tried as unknowns of several equations.
+const mostTried = 6
+
+// choices are all choices of n names, the first of them first.
+func choices(names []string, n int) iter.Seq[[]string] {
+	return func(yield func([]string) bool) {
+		var from func(i int, chosen []string) bool
+		from = func(i int, chosen []string) bool {
+			if len(chosen) == n {
+				return yield(chosen)
+			}
+			for k := i; k < len(names); k++ {
+				if !from(k+1, append(slices.Clip(chosen), names[k])) {
+					return false
+				}
+			}
+			return true
+		}
+		from(0, nil)
+	}
 }
 
 // partsOf are the parts of a line with commas, semicolons or `and` between them.

@@ -64,7 +64,7 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 	case open.Letters && word != "" && len(offers) == 1:
 		id = finding.UnitOrName
 		message, hint = "`"+word+"` after a number is read as a unit.", "For your "+word+", put `*` before it."
-		if unit, isUnit := units.Lookup(word); isUnit {
+		if unit, isUnit := units.Lookup(word); isUnit && s.Everyday(word) {
 			message = word + " after a number is the unit " + unit.Name + "."
 		}
 		if without(s.Entry.Text, "()") == without(offers[0], "()") { // 60 s/T
