@@ -41,7 +41,7 @@ func (c *coder) callFunction(x *syntax.Call, d *Def) run.Slot {
 // pointGiven refuses a temperature in °C for a difference: f(20 °C) of f(ΔT).
 func (c *coder) pointGiven(x syntax.Expr, name string) run.Slot {
 	var readings []string
-	if q, ok := x.(*syntax.Quantity); ok && (q.Unit.Text == "°C" || q.Unit.Text == "degC") {
+	if q, ok := x.(*syntax.Quantity); ok && q.Unit.Celsius() {
 		readings = []string{q.Value.Text + " K", q.Value.Text + " Δ°C"}
 	}
 	return c.refuse(finding.TemperatureGiven, x.Span(), "`"+c.shown(x)+"` is a temperature; "+name+" is a difference of temperatures.",

@@ -71,6 +71,10 @@ type UnitText struct {
 // Present tells whether a unit was written.
 func (u UnitText) Present() bool { return u.Text != "" }
 
+// Celsius tells whether it is °C, as it is typed on any keyboard too; Degrees the ° of an angle.
+func (u UnitText) Celsius() bool { return u.Text == "°C" || u.Text == "degC" }
+func (u UnitText) Degrees() bool { return u.Text == "°" || u.Text == "deg" }
+
 // The nodes. Each has its place At, in bytes of the text; a node that was made by
 // the program has the place of what it was made from, or none.
 type (

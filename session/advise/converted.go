@@ -129,7 +129,8 @@ func (p *conversion) take(f syntax.Link) {
 	}
 	switch x := syntax.Unbracket(f.X).(type) {
 	case *syntax.Number, *syntax.Binary, *syntax.Pi:
-		v, ok := number(x)
+		v := numberOf(x, func(string) float64 { return math.NaN() })
+		ok := !math.IsNaN(v)
 		if ok {
 			p.plain, p.factor = append(p.plain, f.X), p.factor*math.Pow(v, side)
 		}
@@ -169,24 +170,6 @@ func prefixTwice(l *eval.Line, x syntax.Expr) {
 		l.Find(finding.New(finding.CommonSlip, q.At, u.Screen()+" is 10"+writing.Raised(power)+" "+plain.Screen()+" already, so "+q.Value.Text+" converts twice.",
 			"Leave the power of ten or the prefix out.", written+plain.Behind(units.File)))
 	}
-}
-
-// number is the value of a written number, or of a power of one: 10^-9.
-func number(x syntax.Expr) (float64, bool) {
-	switch x := x.(type) {
-	case *syntax.Number:
-		return x.Value.Float(), true
-	case *syntax.Pi:
-		return math.Pi, true
-	case *syntax.Unary:
-		v, ok := number(x.X)
-		return -v, ok
-	case *syntax.Binary:
-		base, ok := number(x.X)
-		exponent, known := number(x.Y)
-		return math.Pow(base, exponent), ok && known && x.Op == syntax.Pow
-	}
-	return 0, false
 }
 
 // converts tells whether a number may convert a unit: no number of formulas does.

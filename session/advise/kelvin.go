@@ -64,7 +64,7 @@ func kelvinsBare(l *eval.Line, name string, x syntax.Expr) bool {
 // other finding.
 func zeroInDegrees(l *eval.Line, x syntax.Expr) {
 	for q := range syntax.Each[*syntax.Quantity](x) {
-		if q.Value.Text != "273" && q.Value.Text != "273.15" || q.Unit.Text != "°C" && q.Unit.Text != "degC" || syntax.Expr(q) == syntax.Unbracket(x) {
+		if q.Value.Text != "273" && q.Value.Text != "273.15" || !q.Unit.Celsius() || syntax.Expr(q) == syntax.Unbracket(x) {
 			continue
 		}
 		l.Find(finding.New(finding.CommonSlip, q.At, "0 °C is 273 K; this is "+q.Value.Text+" °C.",
@@ -87,7 +87,7 @@ func degreesAdded(l *eval.Line, x syntax.Expr) {
 	}
 	n, ok := b.X.(*syntax.Name)
 	q, degrees := b.Y.(*syntax.Quantity)
-	if !ok || !degrees || q.Unit.Text != "°C" && q.Unit.Text != "degC" || units.IsChange(n.Name) {
+	if !ok || !degrees || !q.Unit.Celsius() || units.IsChange(n.Name) {
 		return
 	}
 	got := l.Try(n)
@@ -161,7 +161,7 @@ func usedInKelvin(l *eval.Line, product, t syntax.Expr) {
 		f.Hint = "For a rise above 0 °C, write `" + put(product, t.Name, "("+t.Name+" - 0 °C)") + "`, for another rise Δ" + strings.TrimPrefix(t.Name, "Δ") + "."
 	case *syntax.Quantity:
 		f.Readings = []string{t.Value.Text + " Δ" + t.Unit.Text}
-		if t.Unit.Text == "°C" || t.Unit.Text == "degC" {
+		if t.Unit.Celsius() {
 			f.Readings = []string{t.Value.Text + " K"}
 		}
 		f.Hint = "For a difference, write `" + f.Readings[0] + "`."

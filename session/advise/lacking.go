@@ -29,7 +29,7 @@ import (
 func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v *entry.Value) {
 	b := bare{line: l}
 	syntax.Walk(x, b.look)
-	if l.Entry.Failed() || v.Named || constantBare(l, name, x, v, b.numbers) {
+	if l.Entry.Failed() || v.Named || constantBare(l, name, x, v, b.numbers) || b.knownBare(name, x) {
 		return
 	}
 	worked, lack := !in.Present() && !syntax.IsPlain(x), len(b.names)+len(b.numbers) > 0
@@ -147,10 +147,39 @@ func (b *bare) nothingMeasured(name string, x syntax.Expr, worked bool) {
 	if !worked || k < 0 || !units.Speaks(name) || units.Customary(name, units.Dim{}) || b.measured(x) || syntax.Any(x, anyLetters) {
 		return
 	}
+	b.noUnits(x, meantIn(b.line, b.names[k], units.Usual(b.names[k].Name)))
+}
+
+func (b *bare) noUnits(x syntax.Expr, hint string) {
 	const says = "No line above has a unit, so the units of this page aren't checked."
-	if hint := meantIn(b.line, b.names[k], units.Usual(b.names[k].Name)); b.line.Set.Note(says) {
+	if b.line.Set.Note(says) {
 		b.line.Find(finding.New(finding.LackingUnit, x.Span(), says, "Write them with the givens. "+hint))
 	}
+}
+
+// knownBare cautions about a known formula in which a name is a plain number and the others have
+// their units: G = 6.67e-11 in g = G*M/r^2.
+func (b *bare) knownBare(name string, x syntax.Expr) bool {
+	if len(b.names) == 0 || b.line.Entry.Line > limit.Advised {
+		return false
+	}
+	for _, m := range matches(b.line, name, x) {
+		if len(m.bare) == 0 || !within(m.ratio[0], 1) || !within(m.ratio[1], 1) {
+			continue
+		}
+		lacks, unit := m.names[m.bare[0]], m.letters[m.bare[0]].unit
+		d, _ := b.line.Planner.Find(&syntax.Name{Name: lacks})
+		if !b.measured(x) {
+			b.noUnits(x, meantIn(b.line, d, unit))
+			return true
+		}
+		say(b.line, lacks+" (line "+strconv.Itoa(d.Line)+") has no unit.", meantIn(b.line, d, unit), x, func(x syntax.Expr) bool {
+			n, ok := x.(*syntax.Name)
+			return ok && n.Name == lacks
+		}, "("+lacks+"*(1 "+unit+"))")
+		return true
+	}
+	return false
 }
 
 // oneLacks tells whether the names of the line but one are what their letters are used for,

@@ -40,15 +40,15 @@ func commonSlip(l *eval.Line, name string, x syntax.Expr, f *factors, product bo
 	some, wide := false, l.Planner.Program.Main.Wide()
 	switch x := syntax.Unbracket(x).(type) {
 	case *syntax.Call:
-		some = is(diameterGiven(l, x)) || is(quadrant(l, x))
+		some = is(diameterGiven(l, x)) || is(quadrant(l, x)) || is(nearKnown(l, name, x)) || is(inSum(l, x))
 	case *syntax.Polar:
 		some = is(backwards(x))
 	case *syntax.Binary:
 		some = is(atRightAngles(x)) || is(firstMinusLast(name, x)) || is(cancels(x)) || is(unitSquared(l, x, v.Dim)) || is(magnitudesAdded(l, x)) || wide && is(alongRadius(l, x)) ||
-			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || product && (is(factorLeftOut(l, name, f)) ||
-			f.root == nil && (is(wholeLength(l, x, f)) || is(diameter(l, x, f)))) || !product && is(inSum(l, x))
+			is(otherComponent(l, name, x)) || is(percentAdded(l, x)) || is(nearKnown(l, name, x)) ||
+			product && f.root == nil && (is(wholeLength(l, x, f)) || is(diameter(l, x, f))) || !product && is(inSum(l, x))
 	case *syntax.Root:
-		some = product && is(factorLeftOut(l, name, f)) || is(inSum(l, x))
+		some = is(nearKnown(l, name, x)) || is(inSum(l, x))
 	}
 	if !some && !is(givenE(l, x)) && !is(numberWanted(l, name, x, v)) && !(wide && syntax.Any(x, func(part syntax.Expr) bool {
 		c, ok := part.(*syntax.Call) // within a product or a sum, too

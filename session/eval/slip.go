@@ -146,6 +146,20 @@ func (l *Line) LikelySlip(x syntax.Expr, want *units.Unit, named bool) Slip {
 // sign: of an expression whose symbol may stand for several quantities.
 func (l *Line) FormulaSlip(x syntax.Expr, want *units.Unit) Slip { return l.slipOf(x, want, ofFormula) }
 
+// Changed is an expression with the first change of its formula that a test accepts.
+func (l *Line) Changed(x syntax.Expr, accepts func(syntax.Expr) bool) (syntax.Expr, bool) {
+	s := search{Line: l, x: x, accepts: accepts}
+	for _, c := range s.changes() {
+		if s.change = c; c.of&ofFormula != 0 {
+			s.each()
+		}
+		if len(s.right) > 0 {
+			return s.right[0], true
+		}
+	}
+	return nil, false
+}
+
 func (l *Line) slipOf(x syntax.Expr, want *units.Unit, of tried) (out Slip) {
 	s := search{Line: l, x: x, accepts: func(y syntax.Expr) bool {
 		got := l.Try(y)
@@ -203,8 +217,13 @@ func partOf(x syntax.Expr) part {
 			return part{Expr: x}
 		}
 	}
-	if n, ok := of.(*syntax.Name); ok && n.Line == 0 {
-		return part{x, n.Name, e}
+	switch n := of.(type) {
+	case *syntax.Name:
+		if n.Line == 0 {
+			return part{x, n.Name, e}
+		}
+	case *syntax.Pi:
+		return part{x, "π", e}
 	}
 	return part{Expr: x}
 }

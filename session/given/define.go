@@ -120,7 +120,7 @@ func differenceInDegrees(l *eval.Line, s *syntax.Define) bool {
 		return false
 	}
 	readings := []string{value + " K", value + " Δ" + u.Screen()}
-	if u.Text() != "°C" && u.Text() != "degC" {
+	if !unit.Celsius() {
 		readings = readings[1:]
 	}
 	l.Find(finding.New(finding.TemperatureGiven, s.X.Span(),

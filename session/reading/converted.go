@@ -42,7 +42,7 @@ func (s *settler) converted(text string, stmt syntax.Stmt) Verdict {
 // of radians.
 func (s *settler) turnsInDegrees(text string, stmt syntax.Stmt) Verdict {
 	_, x, in := syntax.AsResult(stmt)
-	if in.Text != "°" && in.Text != "deg" {
+	if !in.Degrees() {
 		return Verdict{}
 	}
 	p := angleProduct{settler: s}
@@ -85,7 +85,7 @@ func (p *angleProduct) take(f syntax.Link) {
 			p.turn = x
 		}
 	case *syntax.Quantity:
-		p.angle(x.Unit.Text == "°" || x.Unit.Text == "deg", syntax.PrintExpr(x), !f.Minus)
+		p.angle(x.Unit.Degrees(), syntax.PrintExpr(x), !f.Minus)
 	case *syntax.Name:
 		d, ok := p.Planner.Find(x)
 		if ok && d.Slot != run.NoSlot {
