@@ -293,6 +293,9 @@ func (s *settler) verdict(open *syntax.Open) Verdict {
 	if open.Equation && !open.Posed && len(offers) == 1 {
 		s.findAnew(&f, offers[0])
 	}
+	if open.Equation && !open.Posed {
+		s.checkToo(&f)
+	}
 	return Verdict{Refused: rule.sense > none, Slip: rule.sense == none, fits: best == fitting, try: s.try, Findings: []finding.Finding{s.withCaution(f)}}
 }
 

@@ -395,6 +395,17 @@ func (s *settler) ask(message, question string, lines ...string) Verdict {
 	return refuse(f)
 }
 
+// checkToo offers first to check an equation that holds, where each of its names has a value and
+// solving it for one of them is offered: v² = 2*g*h as a second way to the same result.
+func (s *settler) checkToo(f *finding.Finding) {
+	if len(f.Readings) == 0 || !isSolve(f.Readings[0]) {
+		return
+	}
+	if check := "check " + strings.TrimPrefix(equationOf(f.Readings[0]), "solve "); s.accepted(check) {
+		f.Readings = slices.Insert(f.Readings, 0, check)[:min(len(f.Readings)+1, maxOffers)]
+	}
+}
+
 // findAnew offers, beside the check of an equation in which every name has a value and that does
 // not hold, to solve it for a name of it: one that a line worked out first, then the oldest. Of a
 // solve that is offered it says where its unknown has a value from.
