@@ -57,5 +57,5 @@ func (s *settler) constantsOf(r syntax.Reading) (names, words []string) {
 // asUsual tells whether what an entry gives a value is a quantity that its symbol is used for.
 func (s *settler) asUsual(e *entry.Entry) bool {
 	values := e.Values()
-	return len(values) > 0 && !slices.ContainsFunc(values, func(v entry.Value) bool { return !s.usually(v.Name, v.Dim) })
+	return len(values) > 0 && !slices.ContainsFunc(values, func(v entry.Value) bool { return !units.Customary(v.Name, v.Dim) })
 }
