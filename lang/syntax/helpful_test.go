@@ -89,7 +89,7 @@ var helpfulTests = []struct {
 	{"U = m g h", finding.NamesTogether, "m g h", []string{"m*g*h", "m in g h"}},
 	{"W is negative", finding.NotWritten, "W is negative", []string{"check W is negative"}},
 	{"results to three figures", finding.Unreadable, "three figures", nil},
-	{"constants G c", finding.Unreadable, "G c", nil},
+	{"constants G c", finding.NotWritten, "constants G c", []string{"constants G, c"}},
 	{"2 that", finding.NamesTogether, "2 that", []string{"2*that"}},
 
 	{"a**b", finding.NotWritten, "**", []string{"^"}},

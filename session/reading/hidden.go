@@ -144,7 +144,7 @@ var resistors = sync.OnceValue(func() *regexp.Regexp {
 
 // parallels refuses resistors side by side whose signs can be read as magnitudes.
 func (s *settler) parallels() Verdict {
-	if s.Entry.Stmt == nil || strings.Count(s.Entry.Text, "||") < 2 || !resistors().MatchString(s.Entry.Text) {
+	if strings.Count(s.Entry.Text, "||") < 2 || !resistors().MatchString(s.Entry.Text) {
 		return Verdict{}
 	}
 	return refuse(s.whole(finding.NotWritten, "Resistors in parallel have the sum of 1/R as their 1/R.", "Write it like 1/(1/R1 + 1/R2 + 1/R3)."))

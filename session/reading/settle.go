@@ -119,7 +119,7 @@ func Settle(l *eval.Line, try Enter, offers bool) Verdict {
 func (s *settler) settle() Verdict {
 	var v Verdict
 	if s.Entry.Stmt == nil {
-		v = first(s.joined, s.chained, s.functionAt)
+		v = first(s.parallels, s.joined, s.chained, s.functionAt)
 	} else {
 		v = first(s.parallels, s.besideFunction)
 	}
