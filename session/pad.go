@@ -20,6 +20,7 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/session/reading"
+	"steelyard/session/record"
 	"steelyard/session/work"
 	"steelyard/units"
 )
@@ -106,40 +107,19 @@ func (p *Pad) Working(e *entry.Entry, name string) []entry.WorkLine {
 // Asides returns what is said beside the working of a line: nothing, but of a solve.
 func (p *Pad) Asides() []entry.Said { return nil }
 
-// Enter works one statement out as the next line. Records under it, as in a page
-// copied from a worksheet, are left out: the result is worked out anew.
+// Enter works one statement out as the next line, as it is typed or pasted: results under it
+// may be rounded.
 func (p *Pad) Enter(ctx context.Context, text string) *entry.Entry {
-	text, recorded := WithoutRecords(text)
 	p.typed = true
 	e := p.EnterAt(ctx, p.Next(), text)
 	p.typed = false
-	if recorded && !e.Records() && !e.Failed() {
-		e.Findings = append(e.Findings, finding.New(finding.StrayRecord, syntax.Span{To: len(text)},
-			"The line below was a recorded result, and this line has no result.", "It was left out."))
-	}
 	return e
 }
 
-// WithoutRecords takes the indented lines that begin with = off a statement, and tells
-// whether there were any.
-func WithoutRecords(text string) (string, bool) {
-	if !strings.Contains(text, "\n") {
-		return text, false
-	}
-	lines := strings.Split(text, "\n")
-	keep := lines[:1]
-	for _, line := range lines[1:] {
-		if body := strings.TrimLeft(line, " \t"); len(body) < len(line) && strings.HasPrefix(body, "=") {
-			continue
-		}
-		keep = append(keep, line)
-	}
-	return strings.Join(keep, "\n"), len(keep) < len(lines)
-}
-
 // EnterAt works one statement out as the given line. The text is one statement
-// with its indented lines. A command that asks is answered and not stored. Where ctx is done
-// before the line is, the line has no value.
+// with its indented lines. Those that begin with = are compared with what it comes to, and a
+// line that fails keeps them in its text. A command that asks is answered and not stored. Where
+// ctx is done before the line is, the line has no value.
 func (p *Pad) EnterAt(ctx context.Context, line int, text string) *entry.Entry {
 	return p.enterRead(ctx, line, text, nil, nil)
 }
@@ -157,7 +137,39 @@ func (p *Pad) enterRead(ctx context.Context, line int, text string, read syntax.
 		p.page.Planner.Names.Ask(asked)
 		defer p.page.Planner.Names.Ask(nil)
 	}
-	return p.enter(m, line, text, read)
+	text, under := record.Cut(text)
+	e := p.enter(m, line, text, read)
+	if len(under) > 0 {
+		p.compare(e, under)
+	}
+	return e
+}
+
+// compare compares what a line comes to with the results under it.
+func (p *Pad) compare(e *entry.Entry, under []record.Line) {
+	if e.Failed() {
+		e.Text = record.Join(e.Text, under)
+		return
+	}
+	by := record.ByProgram
+	if p.typed {
+		by = record.ByHand
+		under = slices.DeleteFunc(under, func(l record.Line) bool { return p.step(e, l) })
+	}
+	state, recorded := record.Compare(e, under, p.Table(), by)
+	if state == record.Differs {
+		e.Findings = append(e.Findings, record.Different(e, recorded, p.Table(), p.page.EntryAt))
+	}
+}
+
+// step tells whether a line under another is a step of its working, with values put in, that
+// comes to the same.
+func (p *Pad) step(e *entry.Entry, l record.Line) bool {
+	if _, wrong := syntax.ParseRecord(l.Text); len(wrong) == 0 || len(e.Values()) != 1 {
+		return false
+	}
+	v, ok := p.enterOnTrial(e.Line+1, "check that "+l.Text, true).Outcome.(*entry.Verdict)
+	return ok && v.Holds
 }
 
 // enter is EnterAt within the budget of the line that is being worked out, from a mark

@@ -182,7 +182,7 @@ func (s *scratchpad) enterSheet(ctx context.Context, sheet *worksheet.Sheet) ([]
 		next := s.pad.Next()
 		place[st.Line] = next
 		gaps[next], blank = blank, 0
-		s.pad.Add(ctx, live.Renumber(st.Text, place))
+		s.pad.Add(ctx, live.Renumber(st.Whole(), place))
 		if ctx.Err() != nil {
 			if s.pad.Next() > next { // what was cut short is no line of the file
 				s.pad.Undo(ctx)

@@ -42,6 +42,15 @@ func ParseRecord(text string) (Record, []finding.Finding) {
 	return r, nil
 }
 
+// withoutClause is a record without what the screen says of the value behind it: = 6 J, an energy.
+func withoutClause(text string) string {
+	behind := strings.LastIndexAny(text, "])") + 1
+	if i := strings.Index(text[behind:], ", "); i >= 0 && startsName(firstRune(text[behind+i+2:])) {
+		return text[:behind+i]
+	}
+	return text
+}
+
 // A record is one number with its unit, a list, or how many values there are with
 // their mean; anything that would have to be worked out is refused, = 2*3 J.
 func readRecord(text string) (Record, *fault) {
@@ -53,6 +62,7 @@ func readRecord(text string) (Record, *fault) {
 	if rest, ok := r.many(text[from:to]); ok {
 		text, from, to = rest, 0, len(rest)
 	}
+	to = from + len(withoutClause(text[from:to]))
 	tokens, bad := scan(text, from, to, "")
 	if bad != nil {
 		return r, bad

@@ -16,6 +16,7 @@ import (
 	"steelyard/lang/syntax"
 	"steelyard/session"
 	"steelyard/session/entry"
+	"steelyard/session/record"
 	"steelyard/units/writing"
 )
 
@@ -218,13 +219,15 @@ func (c *command) change() {
 // What is offered begins with the place if that was typed; else the place waits for
 // another line.
 func (c *command) put(at *Draft, text, place string) {
-	text, _ = session.WithoutRecords(strings.TrimSpace(text))
-	if s, _ := syntax.Parse(text); isCommand(s) {
+	text = strings.TrimSpace(text)
+	bare, _ := record.Cut(text)
+	stmt, _ := syntax.Parse(bare)
+	if isCommand(stmt) {
 		c.refuse("`"+FirstRow(text)+"` is a command, so it can't be a line of the page.", "")
 		return
 	}
-	if now, _ := syntax.Parse(text); !at.Insert {
-		if message, values := ownUnit(c.Entries()[at.Line-1], now); len(values) > 0 {
+	if !at.Insert {
+		if message, values := ownUnit(c.Entries()[at.Line-1], stmt); len(values) > 0 {
 			for _, v := range values {
 				c.got.Offers = append(c.got.Offers, place+v)
 			}

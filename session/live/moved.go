@@ -8,7 +8,6 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/session"
 	"steelyard/session/entry"
-	"steelyard/units"
 )
 
 // Moved is a line that has changed than before.
@@ -37,8 +36,8 @@ func compare(a session.Anew) (Moved, bool) {
 		return m, true
 	}
 	m.New = a.Was.Text != a.Now.Text && !sameButPlaces(a)
-	m.Was = Was(Shown(a.Was), a.Now)
-	m.Anew = m.Was == "" && Shown(a.Now) == "" && a.Was.Outcome != nil && a.Now.Outcome != nil && !reflect.DeepEqual(a.Was.Outcome, a.Now.Outcome)
+	m.Was = Was(a.Was.Shown(), a.Now)
+	m.Anew = m.Was == "" && a.Now.Shown() == "" && a.Was.Outcome != nil && a.Now.Outcome != nil && !reflect.DeepEqual(a.Was.Outcome, a.Now.Outcome)
 	m.Came, m.Went = but(a.Now.Findings, a.Was.Findings), but(a.Was.Findings, a.Now.Findings)
 	return m, m.New || m.Anew || m.Was != "" || len(m.Came)+len(m.Went) > 0
 }
@@ -58,11 +57,12 @@ func worded(text string) string {
 	}, text)
 }
 
-// but are the findings that others lack, notes left out, whatever lines they name.
+// but are the findings that others lack, whatever lines they name; notes are left out, and that a
+// record differs, which is compared as it is entered and not kept.
 func but(all, others []finding.Finding) []finding.Finding {
 	var out []finding.Finding
 	for _, f := range all {
-		if f.Severity != finding.Note && !slices.ContainsFunc(others, func(o finding.Finding) bool {
+		if f.Severity != finding.Note && f.ID != finding.RecordDiffers && !slices.ContainsFunc(others, func(o finding.Finding) bool {
 			return o.ID == f.ID && worded(o.Message) == worded(f.Message)
 		}) {
 			out = append(out, f)
@@ -74,7 +74,7 @@ func but(all, others []finding.Finding) []finding.Finding {
 // Was is what a line came to before, if it comes to something else now: else empty.
 func Was(was string, now *entry.Entry) string {
 	switch {
-	case was == Shown(now):
+	case was == now.Shown():
 		return ""
 	case was == "":
 		return "no value"
@@ -108,45 +108,9 @@ func (m *Moved) Told() *entry.Entry {
 
 // Arrow is the outcome of a line that has moved: old → new.
 func Arrow(was string, now *entry.Entry) entry.Lines {
-	to := Shown(now)
+	to := now.Shown()
 	if to == "" {
 		to = "no value"
 	}
 	return entry.Rows(was + " → " + to)
 }
-
-// Shown is what an entry comes to, as printed, where that can move or differ from a
-// record: its values, or whether its check holds.
-func Shown(e *entry.Entry) string {
-	var s comesTo
-	e.Visit(&s)
-	return string(s)
-}
-
-// comesTo is an outcome in short. Figures and answers in words have no record.
-type comesTo string
-
-func (s *comesTo) Result(r *entry.Result) {
-	words := make([]string, len(r.Values))
-	for i := range r.Values {
-		if words[i] = r.Values[i].Shown(units.Screen); len(words) > 1 {
-			words[i] = r.Values[i].Name + " = " + words[i]
-		}
-	}
-	*s = comesTo(strings.Join(words, ", "))
-}
-
-func (s *comesTo) Verdict(v *entry.Verdict) {
-	*s = "does not hold"
-	if v.Holds {
-		*s = "holds"
-	}
-}
-
-func (s *comesTo) Graph(*entry.Graph)       {}
-func (s *comesTo) Table(*entry.Table)       {}
-func (s *comesTo) Budget(*entry.Budget)     {}
-func (s *comesTo) Bars(*entry.Bars)         {}
-func (s *comesTo) Arrows(*entry.Arrows)     {}
-func (s *comesTo) Workings(*entry.Workings) {}
-func (s *comesTo) Lines(entry.Lines)        {}

@@ -64,7 +64,7 @@ func state(p *Page) string {
 	var b strings.Builder
 	b.WriteString(p.Title() + "\n")
 	for _, e := range p.Entries() {
-		fmt.Fprintln(&b, e.Line, e.Text, Shown(e), e.Findings)
+		fmt.Fprintln(&b, e.Line, e.Text, e.Shown(), e.Findings)
 	}
 	return b.String()
 }
@@ -74,7 +74,7 @@ func TestSheet(t *testing.T) {
 	p := typed(t, "m = 3 kg", "v = 2 m/s", "K = 1/2*m*v^2", "a = 2 m/s^2", "F = m*a")
 	kept := p.Entries()[4]
 	c, ok := p.Sheet(context.Background(), []string{"m = 3 kg", "v = 4 m/s", "K = 1/2*m*v^2", "a = 2 m/s^2", "F = m*a"})
-	if !ok || len(c.Moved) != 2 || c.Moved[1].Was != "6 J" || Shown(c.Moved[1].Entry) != "24 J" || p.Entries()[4] != kept {
+	if !ok || len(c.Moved) != 2 || c.Moved[1].Was != "6 J" || c.Moved[1].Entry.Shown() != "24 J" || p.Entries()[4] != kept {
 		t.Errorf("%+v", c)
 	}
 	if c, ok = p.Sheet(context.Background(), []string{"m = 3 kg"}); !ok || len(p.Entries()) != 1 || len(c.Moved) != 0 {
@@ -224,14 +224,14 @@ func TestPreview(t *testing.T) {
 			if state(p) != was {
 				t.Fatalf("line %d, %s: the page is another", line, text)
 			}
-			got := fmt.Sprint(Shown(tried), tried.Failed())
+			got := fmt.Sprint(tried.Shown(), tried.Failed())
 			lines := slices.Insert(p.texts()[:line-1:line-1], line-1, text)
 			cut := New()
 			for _, l := range lines {
 				cut.Add(ctx, l)
 			}
 			e := cut.Entries()[line-1]
-			if want := fmt.Sprint(Shown(e), e.Failed()); got != want {
+			if want := fmt.Sprint(e.Shown(), e.Failed()); got != want {
 				t.Errorf("line %d, %s: %s, want %s", line, text, got, want)
 			}
 		}

@@ -219,7 +219,7 @@ func (r *renaming) inBraces(text string) string {
 // alike tells whether a line still means the same: its expressions are built alike, and
 // come to the same.
 func (r *renaming) alike(was, now *entry.Entry) bool {
-	if Shown(was) != Shown(now) || (was.Stmt == nil) != (now.Stmt == nil) {
+	if was.Shown() != now.Shown() || (was.Stmt == nil) != (now.Stmt == nil) {
 		return false
 	}
 	// A caution that goes, that the name is given twice, is what a new name may be for.

@@ -19,7 +19,7 @@ func write(t testing.TB, text string) string {
 	return path
 }
 
-func record(t testing.TB, path string) *Report {
+func recordAnew(t testing.TB, path string) *Report {
 	t.Helper()
 	s, problem := Load(path)
 	if problem != nil {
@@ -60,14 +60,14 @@ func TestRecord(t *testing.T) {
 			t.Run(c.name+form.name, func(t *testing.T) {
 				as := func(text string) string { return form.mark + strings.ReplaceAll(head+text, "\n", form.eol) }
 				path := write(t, as(c.before))
-				r := record(t, path)
+				r := recordAnew(t, path)
 				if r.Problem != nil || r.Status() != c.status {
 					t.Errorf("status %d, want %d; %v", r.Status(), c.status, r.Problem)
 				}
 				if got := content(t, path); got != as(c.after) {
 					t.Errorf("got\n%q\nwant\n%q", got, as(c.after))
 				}
-				if again := record(t, path); again.written || content(t, path) != as(c.after) {
+				if again := recordAnew(t, path); again.written || content(t, path) != as(c.after) {
 					t.Errorf("recording twice changes the file")
 				}
 			})
@@ -79,7 +79,7 @@ func TestRecord(t *testing.T) {
 // of another one, and no others.
 func TestRecordSaysWhatItWrote(t *testing.T) {
 	path := write(t, "worksheet 1  Recording\n\nm = 2 kg\nW = m*3 m^2/s^2 in J\n  = 7 J\nk = W*2\n  = 12.0 J\nq = 2*W\n")
-	r := record(t, path)
+	r := recordAnew(t, path)
 	var b strings.Builder
 	if err := r.Text(&b, view.Options{}); err != nil {
 		t.Fatal(err)

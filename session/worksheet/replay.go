@@ -13,6 +13,7 @@ import (
 	"steelyard/session/disk"
 	"steelyard/session/entry"
 	"steelyard/session/live"
+	"steelyard/session/record"
 )
 
 // Options say how a worksheet is replayed.
@@ -31,24 +32,10 @@ type Options struct {
 	Numbered bool
 }
 
-// state says how a record and a result stand to each other.
-type state uint8
-
-// The states.
-const (
-	nothing    state = iota // there is nothing to record
-	agrees                  // the record agrees with the result
-	differs                 // it differs, and the cause lies in this statement or in a given
-	follows                 // it differs because a line above differs
-	unrecorded              // the result has no record
-	stray                   // the record stands under a statement that has nothing to record
-	unkept                  // the record can't be read, or its statement has no value now
-)
-
 // Row is one statement as it was worked out, with its record.
 type Row struct {
 	Entry *entry.Entry
-	state state
+	state record.State
 	// anew tells that the record was written in the place of another one, which
 	// is recorded.
 	anew  bool
@@ -146,9 +133,9 @@ func (s *Sheet) records(rows []Row) {
 		switch st := &s.Statements[row.at]; {
 		case !row.Entry.Records() || len(row.Entry.Values()) == 0:
 		case len(st.records) > 0:
-			row.state = follows
+			row.state = record.Follows
 		default:
-			row.state = unrecorded
+			row.state = record.Unrecorded
 		}
 	}
 }
@@ -306,7 +293,7 @@ func (r *Report) moved(ctx context.Context, pad *session.Pad, texts map[int]stri
 			return
 		}
 		row := &r.Rows[at]
-		row.was = live.Was(live.Shown(a.Was), a.Now)
+		row.was = live.Was(a.Was.Shown(), a.Now)
 		row.Entry = a.Now
 		row.moved = row.was != "" && (a.Was.Records() || a.Now.Records())
 		at++

@@ -7,6 +7,7 @@ import (
 	"sync"
 	"testing"
 
+	"steelyard/session/record"
 	"steelyard/session/view"
 )
 
@@ -145,7 +146,7 @@ func TestAgreement(t *testing.T) {
 	} {
 		text := "worksheet 1  Agreement\nq = " + c.statement + "\n  = " + c.record + "\n"
 		r, said := replay(t, text, Options{})
-		if (r.Status() == 0) != c.agrees || len(r.Rows) != 1 || (r.Rows[0].state == agrees) != c.agrees {
+		if (r.Status() == 0) != c.agrees || len(r.Rows) != 1 || (r.Rows[0].state == record.Agrees) != c.agrees {
 			t.Errorf("%s against %s: status %d\n%s", c.statement, c.record, r.Status(), said)
 		}
 	}

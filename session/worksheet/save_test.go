@@ -12,6 +12,7 @@ import (
 
 	"steelyard/session/entry"
 	"steelyard/session/live"
+	"steelyard/session/record"
 )
 
 func entered(texts ...string) []*entry.Entry { return onPage(texts...).Entries() }
@@ -234,7 +235,7 @@ func TestSavedReplays(t *testing.T) {
 		}
 		r := Replay(context.Background(), s, Options{Strict: true})
 		for _, row := range r.Rows {
-			if row.Entry.Failed() || row.state != nothing && row.state != agrees {
+			if row.Entry.Failed() || row.state != record.Nothing && row.state != record.Agrees {
 				t.Fatalf("line %d is in state %d\n%s", row.Entry.Line, row.state, s.text)
 			}
 		}

@@ -12,6 +12,7 @@ import (
 
 	"steelyard/lang/finding"
 	"steelyard/lang/limit"
+	"steelyard/session/record"
 )
 
 // formatVersion is the version of the format that this package reads and writes.
@@ -42,17 +43,12 @@ type Statement struct {
 	// lines ended by LF.
 	Text string
 	// records are the lines under it that record results, in order.
-	records []recordLine
+	records []record.Line
 	end     int // byte in the file behind the last line before the records
 }
 
-// recordLine is a line that records a result.
-type recordLine struct {
-	Line int
-	// Text is the record without the blanks round it: "= 0.4624 J".
-	Text     string
-	from, to int // bytes in the file, without the end of the line
-}
+// Whole is the statement with its records.
+func (st *Statement) Whole() string { return record.Join(st.Text, st.records) }
 
 // Load reads a worksheet.
 func Load(path string) (*Sheet, *FileProblem) {

@@ -45,7 +45,7 @@ func TestSplit(t *testing.T) {
 		for _, st := range s.Statements {
 			records := []string{}
 			for _, r := range st.records {
-				records = append(records, itoa(r.Line)+" "+r.Text)
+				records = append(records, itoa(r.Number)+" "+r.Text)
 			}
 			got = append(got, fmt.Sprintf("%d %q %q", st.Line, st.Text, records))
 		}

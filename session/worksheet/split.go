@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"steelyard/lang/limit"
+	"steelyard/session/record"
 )
 
 // split cuts the text behind the first line into statements.
@@ -39,7 +40,7 @@ func (s *Sheet) line(number, from, to int) {
 	case body == "" || !beginsBlank(text) || above == nil:
 		s.Statements = append(s.Statements, Statement{Line: number, Text: text, end: to})
 	case body[0] == '=':
-		above.records = append(above.records, recordLine{Line: number, Text: body, from: from, to: from + len(text)})
+		above.records = append(above.records, record.Line{Number: number, Text: body, From: from, To: from + len(text)})
 	case len(above.records) > 0:
 		// A line of a body under a record is read all the same; records are
 		// still written where the first of them stands.

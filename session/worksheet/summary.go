@@ -9,6 +9,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/session/entry"
 	"steelyard/session/live"
+	"steelyard/session/record"
 	"steelyard/session/view"
 	"steelyard/units"
 	"steelyard/units/writing"
@@ -31,13 +32,13 @@ func (r *Report) tally() tally {
 	for i := range r.Rows {
 		row := &r.Rows[i]
 		switch row.state {
-		case agrees:
+		case record.Agrees:
 			t.agree++
-		case differs:
+		case record.Differs:
 			t.differ++
-		case follows:
+		case record.Follows:
 			t.follow++
-		case unrecorded:
+		case record.Unrecorded:
 			t.unrecorded++
 		}
 		if row.moved {
@@ -72,9 +73,9 @@ func (r *Report) Status() int {
 			return faulty
 		}
 		switch row.state {
-		case differs, follows, stray, unkept:
+		case record.Differs, record.Follows, record.Stray, record.Unkept:
 			return faulty
-		case unrecorded:
+		case record.Unrecorded:
 			if r.strict {
 				return faulty
 			}
@@ -98,7 +99,7 @@ func (r *Report) Text(w io.Writer, o view.Options) error {
 			}
 			continue
 		}
-		if row.was == "" && !row.tells() && !(r.strict && row.state == unrecorded) {
+		if row.was == "" && !row.tells() && !(r.strict && row.state == record.Unrecorded) {
 			continue
 		}
 		if err := r.row(w, row, o); err != nil {
@@ -117,7 +118,7 @@ func (row *Row) tells() bool {
 // row prints one statement with what is to be said of it.
 func (r *Report) row(w io.Writer, row *Row, o view.Options) error {
 	e := *row.Entry
-	if r.strict && row.state == unrecorded {
+	if r.strict && row.state == record.Unrecorded {
 		f := finding.New(finding.Unrecorded, finding.Span{}, "This result has no record.", "`steelyard replay --record` writes it.")
 		e.Findings = append(e.Findings[:len(e.Findings):len(e.Findings)], f)
 	}
@@ -188,8 +189,8 @@ func (r *Report) JSON(w io.Writer) error {
 	for i := range r.Rows {
 		row := &r.Rows[i]
 		extra := view.Replayed{File: r.Path, Recorded: row.recorded}
-		if row.state != nothing && row.state != unrecorded && len(r.with) == 0 {
-			yes := row.state == agrees
+		if row.state != record.Nothing && row.state != record.Unrecorded && len(r.with) == 0 {
+			yes := row.state == record.Agrees
 			extra.Agrees = &yes
 		}
 		if err := view.JSON(w, row.Entry, extra); err != nil {

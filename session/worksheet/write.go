@@ -13,6 +13,7 @@ import (
 	"steelyard/lang/finding"
 	"steelyard/session/disk"
 	"steelyard/session/entry"
+	"steelyard/session/record"
 	"steelyard/units"
 )
 
@@ -54,7 +55,7 @@ func (r *Report) recorded(s *Sheet) string {
 		}
 		line := strings.Join(recordLines(row.Entry), eol)
 		switch {
-		case row.state == unrecorded:
+		case row.state == record.Unrecorded:
 			b.WriteString(s.text[done:st.end])
 			done = st.end
 			if !strings.HasSuffix(s.text[:st.end], "\n") {
@@ -64,10 +65,10 @@ func (r *Report) recorded(s *Sheet) string {
 			} else {
 				b.WriteString(line + eol)
 			}
-		case len(st.records) > 0 && (row.state == differs || row.state == follows || row.state == unkept):
-			b.WriteString(s.text[done:st.records[0].from])
+		case len(st.records) > 0 && (row.state == record.Differs || row.state == record.Follows || row.state == record.Unkept):
+			b.WriteString(s.text[done:st.records[0].From])
 			b.WriteString(line)
-			done = st.records[len(st.records)-1].to
+			done = st.records[len(st.records)-1].To
 			row.anew = true
 		default:
 			continue
@@ -80,7 +81,7 @@ func (r *Report) recorded(s *Sheet) string {
 
 // settle takes back what was said of a record that is written anew.
 func (row *Row) settle() {
-	row.state = agrees
+	row.state = record.Agrees
 	keep := row.Entry.Findings[:0]
 	for _, f := range row.Entry.Findings {
 		if f.ID != finding.RecordDiffers {
