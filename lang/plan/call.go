@@ -53,7 +53,7 @@ func (c *coder) unknownCall(x *syntax.Call) run.Slot {
 	}
 	if c.known(x.Func) && len(x.Args) == 1 {
 		return c.refuse(finding.NamesTogether, x.At, x.Func+" is a quantity, and a bracket follows it.",
-			"Put `*` between them.", x.Func+"*("+inner+")")
+			"Put `*` between them; or give a function a name of its own.", x.Func+"*("+inner+")")
 	}
 	var near []string
 	if whole := longerName(x.Func); whole != "" {

@@ -64,7 +64,9 @@ func lackingUnit(l *eval.Line, name string, x syntax.Expr, in syntax.UnitText, v
 // nameLacks cautions about a given of the line without a unit, with which the value would be what
 // its symbol is used for, or whose letter is that of something measured.
 func (b *bare) nameLacks(name string, x syntax.Expr, v *entry.Value, odd bool) bool {
-	measures := b.others && !slices.ContainsFunc(b.names, func(d *plan.Def) bool {
+	// With a unit it would not be what its symbol stands for first: the order m of y = m*λ*L/d.
+	fits := units.Speaks(name) && v.Dim == units.Customs(name)[0]
+	measures := b.others && !fits && !slices.ContainsFunc(b.names, func(d *plan.Def) bool {
 		return !isMeasured(d.Name) && !units.Customary(d.Name, units.Dim{}) // a fit, a series: y = b*x + d*x^2
 	})
 	for _, d := range b.names {

@@ -139,6 +139,22 @@ func (s *settler) best(open *syntax.Open) (own *weighed, others sense) {
 	return &best, others
 }
 
+// isCalled tells whether a line is one name before a bracket with one value in it, and no more.
+func isCalled(stmt syntax.Stmt) bool {
+	_, x, _ := syntax.AsResult(stmt)
+	b, ok := x.(*syntax.Binary)
+	if !ok || b.Op != syntax.Mul {
+		return false
+	}
+	_, name := b.X.(*syntax.Name)
+	in, round := b.Y.(*syntax.Paren)
+	if !name || !round {
+		return false
+	}
+	_, name = in.X.(*syntax.Name)
+	return name || syntax.IsPlain(in.X)
+}
+
 // areNames tells whether a word is names with blanks between them alone, and a reading their
 // product: every line takes those so.
 func areNames(word, product string) bool {
@@ -219,6 +235,8 @@ func (s *settler) proves(stmt syntax.Stmt, own *weighed, words []syntax.Glued) b
 	switch {
 	case len(c.of) == 0:
 		return false
+	case !c.speaks() && isCalled(stmt):
+		return false // v(2 s) may be meant as the value of a function
 	case c.quantities == nil && !hasLetter(stmt) && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return w.Open }):
 		return true // (m1+m2)v
 	case words[0].Calls && !slices.ContainsFunc(words, func(w syntax.Glued) bool { return len(w.Parts) > 0 }):

@@ -90,6 +90,9 @@ func (s *settler) despiteNames(rule *weighed, all []weighed, open *syntax.Open) 
 		return s.readAs("`"+s.Entry.Text[x.Span().From:x.Span().To]+"` is read with your name, as a number.", "With the unit it is `"+all[k].Text+"`.", all[k].Text)
 	}
 	behind := func(w *weighed) bool { return len(w.Names) > 0 }
+	if n := s.putIn(rule); n > 0 && n == len(slices.Collect(syntax.Each[*syntax.Quantity](rule.stmt.Exprs()...))) {
+		return Verdict{} // values put in
+	}
 	if s.cancels(rule, open) {
 		return s.asUnit("`"+open.Words[0]+"` is read as a unit.", all, behind)
 	}

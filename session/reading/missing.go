@@ -51,6 +51,9 @@ func Missing(l *eval.Line, try Enter) (finding.Finding, bool) {
 	if f, ok := s.constantsBefore(); ok {
 		return f, true
 	}
+	if f, ok := s.unindexed(); ok {
+		return f, true
+	}
 	given := word != "" && word != "g" && (valued{&s.scope}).Known(word) // the line may be an equation
 	if !given {
 		s.but = word

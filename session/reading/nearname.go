@@ -18,6 +18,52 @@ import (
 // Whether the unknown of an equation is a name of the page that was typed otherwise: another
 // index, or a letter near it.
 
+// unindexed looks for names of the page that are typed without the _ before their index: Qc/Tc
+// where Q_c and T_c have values. What else the line was found to mean follows.
+func (s *settler) unindexed() (finding.Finding, bool) {
+	short := map[string]string{}
+	for _, d := range s.Planner.Names.All() {
+		if bare := strings.ReplaceAll(d.Name, "_", ""); bare != d.Name && !d.Failed() && !s.Known(bare) {
+			short[bare] = d.Name
+		}
+	}
+	if len(short) == 0 {
+		return finding.Finding{}, false
+	}
+	text, from := s.Entry.Text, 0
+	if entry.BeginsWith(text) != "" {
+		from = strings.IndexByte(text, '=')
+	}
+	line, meant := text[:from], []string{}
+	for rest := text[from:]; rest != ""; {
+		n := strings.IndexFunc(rest, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' })
+		if n < 0 {
+			n = len(rest)
+		}
+		word := rest[:n]
+		if name := short[word]; name != "" {
+			if word = name; !slices.Contains(meant, name) {
+				meant = append(meant, name)
+			}
+		}
+		_, size := utf8.DecodeRuneInString(rest[n:])
+		line, rest = line+word+rest[n:n+size], rest[n+size:]
+	}
+	if len(meant) == 0 || !s.accepted(line) {
+		return finding.Finding{}, false
+	}
+	lines := []string{line}
+	if found := s.Entry.Findings; len(found) == 1 {
+		for _, r := range found[0].Readings {
+			at, reading := syntax.InPlace(text, found[0].At, r)
+			if other := text[:at.From] + reading + text[at.To:]; other != line && s.accepted(other) {
+				lines = append(lines, other)
+			}
+		}
+	}
+	return s.whole(finding.UnknownName, "On this page, an index is written after `_`.", "Did you mean "+writing.List(meant, "and")+"?", lines...), true
+}
+
 // pastIndex is the solve for a name with an index behind which a name of the page follows without
 // a sign, where the name then is of a quantity that it is used for, and the whole word is of
 // none: μ_kN, a force, is μ_k times N. It is empty where there is none.

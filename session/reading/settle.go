@@ -379,8 +379,9 @@ func (v *Verdict) says(l *eval.Line, f *finding.Finding) bool {
 
 // offers are the readings that make most sense, as whole lines, each tried.
 //
-// Letters that are names come before letters that are units, as whoever gives a name uses it; one
-// reading that is all units is kept among the first two, for the given that it may be.
+// What is written as the value of a given is that value, whoever has a name V too. Else letters that
+// are names come before letters that are units, as whoever gives a name uses it; one reading that is
+// all units is kept among the first two, for the given that it may be.
 func (s *settler) offers(all []weighed) []string {
 	all = s.ranked(all)
 	if k := slices.IndexFunc(all, func(w weighed) bool { return len(w.Names) == 0 && w.sense == all[0].sense }); k > 1 {
@@ -418,16 +419,16 @@ func (s *settler) offers(all []weighed) []string {
 // ranked are readings with the likeliest first.
 func (s *settler) ranked(all []weighed) []weighed {
 	type rank struct {
-		sense                              sense
-		at, unlikely, given, below, asUnit int
+		sense                                     sense
+		at, unlikely, given, putIn, below, asUnit int
 	}
 	order := make([]rank, len(all))
 	for i := range all {
 		w := &all[i]
-		order[i] = rank{w.sense, i, one(w.unlikely), one(s.isGiven(w)), callsBelow(w.stmt), w.Units}
+		order[i] = rank{w.sense, i, one(w.unlikely), one(s.isGiven(w)), s.putIn(w), callsBelow(w.stmt), w.Units}
 	}
 	slices.SortFunc(order, func(a, b rank) int {
-		return cmp.Or(cmp.Compare(b.sense, a.sense), a.unlikely-b.unlikely, b.given-a.given, a.below-b.below, a.asUnit-b.asUnit, a.at-b.at)
+		return cmp.Or(cmp.Compare(b.sense, a.sense), a.unlikely-b.unlikely, b.given-a.given, b.putIn-a.putIn, a.below-b.below, a.asUnit-b.asUnit, a.at-b.at)
 	})
 	return each.Of(order, func(r rank) weighed { return all[r.at] })
 }
@@ -455,6 +456,32 @@ func callsBelow(stmt syntax.Stmt) (n int) {
 func (s *settler) isGiven(w *weighed) bool {
 	_, _, in := syntax.AsResult(w.stmt)
 	return isMeasured(w.stmt) && !in.Present() && w.sense == fitting
+}
+
+// putIn counts the quantities of a reading that are written as the values of givens are.
+func (s *settler) putIn(w *weighed) (n int) {
+	if w.stmt == nil {
+		return 0
+	}
+	for q := range syntax.Each[*syntax.Quantity](w.stmt.Exprs()...) {
+		n += one(q.At.To <= len(w.Text) && s.isValueAbove(w.Text[q.At.From:q.At.To]))
+	}
+	return n
+}
+
+// isValueAbove tells whether a quantity is written as the value of a line above is, blanks aside:
+// of whoever types values in the place of names, 230V is 230 V.
+func (s *settler) isValueAbove(written string) bool {
+	bare := func(text string) string { return strings.ReplaceAll(text, " ", "") }
+	written = bare(written)
+	return slices.ContainsFunc(s.Page.Entries, func(e *entry.Entry) bool {
+		d, ok := e.Stmt.(*syntax.Define)
+		if !ok || !d.Plain() {
+			return false
+		}
+		q, ok := d.X.(*syntax.Quantity)
+		return ok && bare(e.Text[q.At.From:q.At.To]) == written
+	})
 }
 
 // unbracketed is a reading without the brackets round its whole right side.
