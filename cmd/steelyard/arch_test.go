@@ -146,7 +146,7 @@ func TestTerminalIsFarAway(t *testing.T) {
 var pureRooms = map[string]bool{
 	"steelyard/session": true, "steelyard/session/entry": true, "steelyard/session/eval": true, "steelyard/session/given": true,
 	"steelyard/session/check": true, "steelyard/session/solve": true, "steelyard/session/curve": true, "steelyard/session/vary": true,
-	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true, "steelyard/session/reading": true, "steelyard/session/lab": true,
+	"steelyard/session/live": true, "steelyard/session/work": true, "steelyard/session/advise": true, "steelyard/session/ask": true, "steelyard/session/reading": true, "steelyard/session/lab": true, "steelyard/session/record": true,
 }
 
 // TestEngineIsSmall keeps out of everything that also runs in a browser what it does without:

@@ -45,8 +45,9 @@ func ParseRecord(text string) (Record, []finding.Finding) {
 // withoutClause is a record without what the screen says of the value behind it: = 6 J, an energy.
 func withoutClause(text string) string {
 	behind := strings.LastIndexAny(text, "])") + 1
-	if i := strings.Index(text[behind:], ", "); i >= 0 && startsName(firstRune(text[behind+i+2:])) {
-		return text[:behind+i]
+	value, says, ok := strings.Cut(text[behind:], ", ")
+	if ok && startsName(firstRune(says)) && !strings.Contains(says, "=") {
+		return text[:behind] + value
 	}
 	return text
 }

@@ -15,7 +15,7 @@ type Entry struct {
 	// place in a scratchpad, its text line in a replayed file.
 	Line int
 	// Text is the statement as it was written, its indented lines included,
-	// without records.
+	// without records; one that failed keeps them at its end.
 	Text string
 	// Stmt is the statement read, or nil if it can't be read.
 	Stmt syntax.Stmt

@@ -137,12 +137,10 @@ func (s *settler) lackingIn(text string, stmt syntax.Stmt) (out lettersLacking, 
 			len(q.Names) == 0 && several(q) && syntax.HasTwice(q.Lacking),
 			q.Bracket && q.Blank && len(q.Names) == 0 && strings.Contains(unit, "/") && s.Unit(unit): // (6 m/s²)
 			return true
-		case s.isValueAbove(text[q.At.From:q.Unit.To]): // 1025kg/m^3 where ρ is
-			return true
 		case q.Blank && !(q.Whole && q.Formula && firstWord(unit) != "kg") && strings.Count(q.Product, "*") > 1+strings.Count(unit, " ")+strings.Count(unit, "·"):
 			return true // 3 cm is no c*m, and 35 kg/s no k*g/s
 		}
-		return !(q.Formula && (q.Whole || q.Factor)) && (!several(q) || q.Blank && q.Formula)
+		return !(q.Formula && (q.Whole || q.Factor)) && (!several(q) || q.Blank && q.Formula) || s.isValueAbove(text[q.At.From:q.Unit.To]) // 1025kg/m^3, as ρ is
 	})
 	for _, q := range out.parts {
 		out.known = append(out.known, q.Names...)

@@ -49,7 +49,7 @@ func (s *settler) unindexed() (finding.Finding, bool) {
 		_, size := utf8.DecodeRuneInString(rest[n:])
 		line, rest = line+word+rest[n:n+size], rest[n+size:]
 	}
-	if len(meant) == 0 || !s.accepted(line) {
+	if len(meant) == 0 || !s.accepted(line) || !s.makesSense(line) {
 		return finding.Finding{}, false
 	}
 	lines := []string{line}

@@ -469,12 +469,19 @@ func (s *settler) putIn(w *weighed) (n int) {
 	return n
 }
 
+// farAbove is how many lines above one the values are looked at that may be put into it.
+const farAbove = 100
+
 // isValueAbove tells whether a quantity is written as the value of a line above is, blanks aside:
-// of whoever types values in the place of names, 230V is 230 V.
+// of whoever types values in the place of names, 230V is 230 V. A number of one digit may be one
+// that formulas have: the 2m of x = d/2m, though d is 2 m.
 func (s *settler) isValueAbove(written string) bool {
 	bare := func(text string) string { return strings.ReplaceAll(text, " ", "") }
-	written = bare(written)
-	return slices.ContainsFunc(s.Page.Entries, func(e *entry.Entry) bool {
+	if written = bare(written); len(written)-len(strings.TrimLeft(written, "0123456789.")) < 2 {
+		return false
+	}
+	above := s.Page.Entries
+	return slices.ContainsFunc(above[max(0, len(above)-farAbove):], func(e *entry.Entry) bool {
 		d, ok := e.Stmt.(*syntax.Define)
 		if !ok || !d.Plain() {
 			return false

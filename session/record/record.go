@@ -31,6 +31,14 @@ func (l Line) called() string {
 	return "Line " + strconv.Itoa(l.Number)
 }
 
+// place is where a line is, or what it says.
+func (l Line) place() string {
+	if l.Number == 0 {
+		return l.called()
+	}
+	return "in line " + strconv.Itoa(l.Number)
+}
+
 // Written says by which rule a result is compared.
 type Written uint8
 
@@ -121,7 +129,8 @@ func (r *comparing) compare(records []Line) State {
 	if len(records) > 1 {
 		return r.stray(records[1].called()+" is a second result of this statement.", "Keep one of the lines.")
 	}
-	if !e.Records() && len(e.Values())+len(e.Findings) > 0 && !e.Failed() || !canRecord(e) {
+	kept := e.Records() || len(e.Values())+len(e.Findings) == 0 || e.Failed()
+	if !(kept && canRecord(e)) && !(r.by == ByHand && len(e.Values()) > 0) {
 		return r.stray(records[0].called()+" is a result, and this statement has none.", "Take that line out.")
 	}
 	if len(e.Values()) == 1 && r.recorded == e.Values()[0].Shown(units.File) {
@@ -133,7 +142,7 @@ func (r *comparing) compare(records []Line) State {
 		if r.by == ByHand {
 			rewrite = fs[0].Hint
 		}
-		e.Findings = append(e.Findings, differs("The record `"+records[0].Text+"` can't be read: "+fs[0].Message, rewrite))
+		e.Findings = append(e.Findings, differs("The record "+records[0].place()+" can't be read: "+fs[0].Message, rewrite))
 		return Unkept
 	}
 	if len(e.Values()) == 0 {

@@ -106,7 +106,7 @@ func (bodies) Continues(text, line string) bool {
 	return strings.HasPrefix(text, "v(t) =") && strings.Contains(line, " for ")
 }
 
-// TestPastedPage takes the statements out of a page that was copied from the screen.
+// TestPastedPage takes the statements and their results out of a page that was copied from the screen.
 func TestPastedPage(t *testing.T) {
 	page := `  1.  m = 0.080 kg
   2.  W = m*g*h
@@ -125,12 +125,12 @@ func TestPastedPage(t *testing.T) {
   4.  W = m*g*(2 m +            3 m)
         = 3.92 J
   5.  `
-	want := "m = 0.080 kg|W = m*g*h|v(t) =|  2 m/s for t < 1 s|  3 m/s for t ≥ 1 s|v(2 s)|" +
-		"page|v(t) =|  2 m/s for t < 1 s|  3 m/s for t ≥ 1 s|W = m*g*(2 m + 3 m)|"
+	want := "m = 0.080 kg|W = m*g*h|v(t) =|  2 m/s for t < 1 s|  3 m/s for t ≥ 1 s|v(2 s)|  = 3 m/s, a speed|" +
+		"page|v(t) =|  2 m/s for t < 1 s|  3 m/s for t ≥ 1 s|W = m*g*(2 m + 3 m)|  = 3.92 J|"
 	if got := strings.Join(pastedRows(bodies{}, strings.Split(page, "\n")), "|"); got != want {
 		t.Errorf("%q", got)
 	}
-	page, want = "  1.  m = 3 kg\n  2.  m*(2 m/s)\n        = 6 kg·m/s, a momentum\nt = 2 s", "m = 3 kg|m*(2 m/s)|t = 2 s|"
+	page, want = "  1.  m = 3 kg\n  2.  m*(2 m/s)\n        = 6 kg·m/s, a momentum\nt = 2 s", "m = 3 kg|m*(2 m/s)|  = 6 kg·m/s, a momentum|t = 2 s|"
 	if got := strings.Join(pastedRows(bodies{}, strings.Split(page, "\n")), "|"); got != want {
 		t.Errorf("of a page and a line of one's own came %q", got)
 	}

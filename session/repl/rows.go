@@ -65,8 +65,8 @@ var (
 	continued = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^ +… (.*)$`) })
 )
 
-// pastedRows are the rows of a paste. Of a page copied from the screen these are the
-// statements: numbers, results and findings are left out; a line that is none of these stays.
+// pastedRows are the rows of a paste. Of a page copied from the screen these are the statements
+// and their results: numbers and findings are left out; a line that is none of these stays.
 func pastedRows(pad Pad, rows []string) []string {
 	if !slices.ContainsFunc(rows, numbered().MatchString) {
 		return rows
@@ -82,6 +82,8 @@ func pastedRows(pad Pad, rows []string) []string {
 			out = append(out, "  "+strings.TrimLeft(m[1], " "))
 		} else if isIndented(row) && isText(own) && pad.Continues(text, own) {
 			text += "\n  " + own
+			out = append(out, "  "+own)
+		} else if isIndented(row) && strings.HasPrefix(own, "= ") && text != "" {
 			out = append(out, "  "+own)
 		} else if row != "" && !isIndented(row) { // nothing below a statement begins so
 			out = append(out, row)
