@@ -110,8 +110,41 @@ func (c *coder) emit(in run.Instr, at syntax.Span, st run.Static) run.Slot {
 		if !c.widened(&in, at, &st) {
 			return run.NoSlot
 		}
+	} else {
+		c.vanish(&in)
 	}
 	return c.code.Add(in, at, st)
+}
+
+// vanish puts 0 in the place of an operand that is a sum of written numbers and 0 but for
+// rounding. A sum of values of the main code goes there from the code of a function: it is
+// settled once, before the function runs. Sums of sums show what they were added up from, and
+// stay.
+func (c *coder) vanish(in *run.Instr) {
+	if in.Op == ops.Add || in.Op == ops.Sub {
+		return
+	}
+	for i, s := range [2]*run.Slot{&in.A, &in.B} {
+		if i >= in.Op.Operands() || *s < c.start {
+			continue
+		}
+		at, st := c.code.Span(*s), c.code.Statics[*s]
+		if zero, ok := c.code.Vanishing(*s, c.start); ok {
+			*s = c.code.Add(zero, at, st)
+		} else if c.fn != nil && c.code.IsSumOfLoads(*s) {
+			*s = c.code.Add(run.Instr{Op: ops.Load, A: c.p.Emit(run.Instr{Op: ops.Copy, A: c.outside(*s)}, st)}, at, st)
+		}
+	}
+}
+
+// outside plans what a slot of a function is worked out from, which is nothing of its own, in
+// the main code.
+func (c *coder) outside(s run.Slot) run.Slot {
+	in := c.code.Instrs[s]
+	if in.Op == ops.Load {
+		return in.A
+	}
+	return c.p.Emit(in.Moved(nil, nil, c.outside), c.code.Statics[s])
 }
 
 // static returns what is known of a slot, its zero settled as far as it is.

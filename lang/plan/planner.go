@@ -214,8 +214,7 @@ func once(fs []finding.Finding) []finding.Finding {
 	return out
 }
 
-// Emit adds an instruction without operands to the main code, for a value that
-// comes from no expression.
+// Emit adds an instruction to the main code, for a value that comes from no expression.
 func (p *Planner) Emit(in run.Instr, st run.Static) run.Slot {
 	c := p.coder("")
 	return c.emit(in, syntax.Span{}, st)

@@ -29,8 +29,13 @@ func (p *Program) Settle(st *State, s, from Slot) {
 		return
 	}
 	st.causes[s] = 0
+	vanishes := true
 	for i, n := range all {
 		st.vals[st.column(s)+i] = n.settled()
+		vanishes = vanishes && n.v == 0
+	}
+	if vanishes {
+		st.bounded.learn(s, all)
 	}
 }
 
@@ -42,16 +47,47 @@ func (p *Program) settleOperands(st *State, s, from Slot) {
 	}
 }
 
-// Settled is the value of a function of one number, 0 where that lies within the
-// bound of its error; false if it has none. WorkedOut tells that the number is a place
-// like three quarters of a period, off by some roundings.
-func (p *Program) Settled(st *State, fn int, x float64, workedOut bool) (float64, bool) {
-	off := exact
-	if workedOut {
-		off = fewRoundings
+// Settling settles values of a function of one number, as Settle does those of lines.
+type Settling struct {
+	fn     int
+	bounds *boundWalker
+	digits walker[precise, digits]
+}
+
+// Settling is nil for a function in which nothing can cancel.
+func (p *Program) Settling(st *State, fn int) *Settling {
+	if !p.Funcs[fn].holds(p, decides) {
+		return nil
 	}
-	n, ok := p.floats(st).bounds(exact).boundAt(fn, []float64{x}, off, 0)
+	w := p.floats(st).bounds(exact)
+	return &Settling{fn, w, newWalker[precise](p, st, 0, digits{newMainDigits(w.d.main)})}
+}
+
+// Drawn is the value at a point of a drawing, 0 where that lies within the bound of its error;
+// false if it has none.
+func (s *Settling) Drawn(x float64) (float64, bool) {
+	n, ok := s.bounds.boundAt(s.fn, []float64{x}, exact, 0)
 	return n.settled(), ok
+}
+
+// Read is the value v at a place that is read, if it is one, as a line has it that is entered
+// with that place. One that nobody would write, as three quarters of a period, is off by some
+// roundings.
+func (s *Settling) Read(x, v float64, has bool) (float64, bool) {
+	if n, ok := s.bounds.boundAt(s.fn, []float64{x}, exact, 0); ok && has && !n.doubtful() {
+		return v, has
+	}
+	at := s.digits.d.written(x)
+	if at.off >= exact*math.Abs(x) {
+		at.off = fewRoundings * math.Abs(x)
+	}
+	switch n, ok := s.digits.at(s.fn, []precise{at}); {
+	case ok && n.off-n.off == 0:
+		return n.float(), true
+	case !ok && (s.digits.why == ops.DivZero || s.digits.why == ops.NoReal || s.digits.why == ops.LostAngle):
+		return 0, false
+	}
+	return v, has
 }
 
 // residuePlaces are the places of a range at which a curve is asked what it is

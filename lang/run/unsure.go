@@ -87,8 +87,8 @@ func (p *Program) Depends(st *State, s Slot) []Unsure {
 	return out
 }
 
-// keeps tells what is not worked out step by step: sources, and calls of functions that
-// search.
+// keeps tells what is not worked out step by step: sources, calls of functions that
+// search, and what is left of a sum of numbers that are certain, of which it may be 0.
 //
 // A root, a slope or an area is found by trying places, of which the last digits are noise.
 // How it depends on sources is known by a rule of its own, or by moving those.
@@ -98,6 +98,8 @@ func (m *mainUnsure) keeps(s Slot) bool {
 		return true
 	case ops.Call:
 		return m.p.Funcs[in.A].Searches(m.p)
+	case ops.Add, ops.Sub:
+		return m.st.residue(in, s) && len(m.sources(s)) == 0
 	}
 	return slices.ContainsFunc(m.p.constants(s), func(in Instr) bool { return in.Uncertainty() != 0 })
 }
@@ -122,6 +124,13 @@ func (m *mainUnsure) found(s Slot) []traced {
 		}
 	case ops.Fit:
 		return m.byMoving(s, m.fitted(in))
+	case ops.Add, ops.Sub:
+		out := m.still(s)
+		known, _ := m.st.bounds(m.p).sure(s)
+		for i, n := range known {
+			out[i].v = n.settled()
+		}
+		return out
 	case ops.Spread:
 		out := m.still(s)
 		for i := range out {

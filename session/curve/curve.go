@@ -41,7 +41,8 @@ type curve struct {
 	// lifts are where the curve divides 0 by 0 but goes on.
 	lifts run.Lifts
 	// residue is the size below which a value may be what rounding has left.
-	residue float64
+	residue  float64
+	settling *run.Settling // nil where nothing can cancel
 }
 
 // name is the curve as it is written.

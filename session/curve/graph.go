@@ -252,6 +252,7 @@ func (p *plot) evaluate() bool {
 		n := 1
 		if c.alone = c.varies || len(varying) == 1; c.alone {
 			c.lifts = p.Planner.Program.Lifts(&p.State, c.fn, ops.Between(p.from, p.to))
+			c.settling = p.Planner.Program.Settling(&p.State, c.fn)
 			c.residue = p.Planner.Program.Residue(&p.State, c.fn, p.from, p.to)
 		} else {
 			n = 2
@@ -323,9 +324,9 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 		for i, v := range y {
 			if lifted, near := c.lifts.Value(x[i]); near {
 				y[i], ok[i] = lifted, true
-			} else if ok[i] && v != 0 && math.Abs(v) < c.residue {
-				if settled, known := p.Planner.Program.Settled(&p.State, c.fn, x[i], false); known {
-					y[i] = settled
+			} else if c.residue > 0 && (!ok[i] || v != 0 && math.Abs(v) < c.residue) {
+				if settled, known := c.settling.Drawn(x[i]); known {
+					y[i], ok[i] = settled, true
 				}
 			}
 		}

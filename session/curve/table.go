@@ -34,22 +34,14 @@ func (p *plot) table() {
 		g.Heads = append(g.Heads, entry.Head{Of: []syntax.Expr{p.shortName(c)}, Unit: c.unit})
 		y, good := make([]float64, len(x)), make([]bool, len(x))
 		c.eval(x, y, good)
-		most := 0.0
-		for i, v := range y {
-			if good[i] && v-v == 0 {
-				most = max(most, math.Abs(v))
-			}
-		}
 		off := p.off(c, x)
 		figures := p.figures(c, x[0], x[len(x)-1], false)
 		for i, v := range y {
 			shown := entry.Cell{Words: entry.Words("no value")}
+			if c.alone && c.settling != nil {
+				v, good[i] = c.settling.Read(x[i], v, good[i])
+			}
 			if good[i] && v-v == 0 {
-				if math.Abs(v) <= leftOver*most {
-					if settled, ok := p.Planner.Program.Settled(&p.State, c.fn, x[i], true); ok && settled == 0 {
-						v = 0 // but for rounding
-					}
-				}
 				shown = entry.Cell{Value: p.UnsureIn(v, off(i), c.unit)}
 				shown.Value.Figures = figures
 			}
@@ -58,11 +50,6 @@ func (p *plot) table() {
 	}
 	p.Entry.Outcome = g
 }
-
-// leftOver is how small a part of the largest value of its column one is that rounding may
-// have left. A larger one is what it is: where two pieces of a function meet, its bound is
-// the jump between them.
-const leftOver = 1e-9
 
 // written is a place as it is written: 0.3 s is three steps of 0.1 s, which come to a
 // little more. So a pole is met where there is one. A place that nobody would write, such

@@ -210,15 +210,19 @@ func (l *Line) settle(s run.Slot) { l.Planner.Program.Settle(&l.State, s, l.Star
 // CatchUp runs what has been planned and not run yet.
 //
 // The place of a slope is settled before the slope is taken, since a slope at -1e-17 may be on
-// the other side of a corner at 0.
+// the other side of a corner at 0; so is a sum that a function works with.
 func (l *Line) CatchUp() {
 	p, size := &l.Planner.Program, l.Planner.Size()
 	for s := l.State.Len(); s < size; s++ {
-		if in := p.Main.Instrs[s]; in.Op == ops.Slope || in.Op == ops.Area {
+		switch in := p.Main.Instrs[s]; in.Op {
+		case ops.Slope, ops.Area:
 			p.Run(&l.State, l.State.Len(), s)
 			for _, place := range p.Main.Args[in.B : in.B+in.C] {
 				l.settle(place) // one that is 0 but for rounding is 0
 			}
+		case ops.Copy:
+			p.Run(&l.State, l.State.Len(), s)
+			l.settle(in.A)
 		}
 	}
 	p.Run(&l.State, l.State.Len(), size)

@@ -90,7 +90,7 @@ func (v *solving) repeated() *families {
 	if len(out.at) == 0 {
 		return nil
 	}
-	out.halve()
+	out.fold()
 	return out
 }
 
@@ -127,7 +127,7 @@ func (v *solving) periodic() bool {
 	switch {
 	case len(out.stretches) > 0:
 		v.Find(v.everyIn(out.shownStretches(v), out.shownAlso(v)))
-	case len(roots) > 0 && v.chosenAmong():
+	case len(roots) > 0 && (len(v.s.Where) > 0 || v.beyondEnd()):
 		v.Find(v.infinitelyMany())
 	default:
 		v.choose(roots)
@@ -286,16 +286,6 @@ func (f *families) fold() {
 	}
 }
 
-// halve makes one family of two that lie half a step apart, as those of a tangent.
-//
-// The two solutions of tan(x) = 1 in a turn are half a turn apart, and one family of half the
-// period.
-func (f *families) halve() {
-	if len(f.at) == 2 && math.Abs(math.Abs(math.Remainder(f.at[1]-f.at[0], f.period))-f.period/2) <= run.Near*f.period {
-		f.at, f.period = f.at[:1], f.period/2
-	}
-}
-
 // shown lists the families: 30° + n·360° and 150° + n·360°.
 //
 // It is what a note and a question say of the solutions that are not taken.
@@ -365,6 +355,16 @@ func (v *solving) limited() bool {
 	return below && above
 }
 
+// beyondEnd tells whether the greater or the smaller of infinitely many is asked for, or a few of
+// them, and no range says of which.
+//
+// An angle that has two in each turn, as that of a throw has, is meant within a turn: the
+// greater is that of the two principal ones. A time that comes again and again has no later.
+func (v *solving) beyondEnd() bool {
+	asked := v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1
+	return asked && !v.limited() && (!v.statics[0].Dim.IsOne() || len(v.families.at) != 2)
+}
+
 // turned lists the solutions that repeat as far as the conditions reach; false
 // where it must be said which are meant.
 //
@@ -375,10 +375,7 @@ func (v *solving) turned() bool {
 	if !b.ok {
 		return false
 	}
-	// Only a pure number may be an angle, whose turns are usual: of a time or a length that
-	// comes again and again, a condition must say which is meant.
-	asked := v.s.Unknowns[0].Which != syntax.AnyRoot || len(v.s.Unknowns) > 1
-	if !v.limited() && asked && !v.statics[0].Dim.IsOne() {
+	if v.beyondEnd() {
 		v.Find(v.infinitelyMany())
 		return false
 	}
