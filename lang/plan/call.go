@@ -243,8 +243,8 @@ func (c *coder) callSame(x *syntax.Call, b ops.Function, slots []run.Slot) run.S
 		if b.Takes == ops.SameToAngle {
 			st = run.Static{Tag: units.Angle, Absent: st.Absent}
 		}
-		if (b.Op == ops.Min || b.Op == ops.Max) && c.code.Alike(acc, s) {
-			continue // of two that are one
+		if (b.Op == ops.Min || b.Op == ops.Max) && slices.ContainsFunc(slots[:i+1], func(o run.Slot) bool { return c.code.Alike(o, s) }) {
+			continue // it is there already
 		}
 		acc = c.emit(run.Instr{Op: b.Op, A: acc, B: s}, x.At, st)
 	}

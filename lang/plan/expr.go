@@ -66,6 +66,9 @@ func (c *coder) number(x *syntax.Number) run.Slot {
 	if v := x.Value.Float(); !ops.Held(v) {
 		return c.outOfRange(c.shown(x), x.At)
 	}
+	if x.Value.Lo != 0 && x.Value.Figures > run.MostDigits {
+		return c.emit(run.Rounded(x.Value.Float()), x.At, run.Static{})
+	}
 	return c.constant(x.Value.Float(), x.At, run.Static{})
 }
 

@@ -73,13 +73,15 @@ func (w *floatWalker) slopeAt(fn int, x float64, still ...float64) (float64, boo
 		return slope, ok // at the end of what the function takes
 	}
 	if !ok {
-		if slope, ok = w.onlySlope(fn, x, still...); !ok {
-			left, ends1 := around.limit(0)
-			right, ends2 := around.limit(1)
-			if !ends1 || !ends2 {
-				return 0, false
-			}
-			slope = left + (right-left)/2
+		left, ends1 := around.limit(0)
+		right, ends2 := around.limit(1)
+		beside := left + (right-left)/2
+		slope, ok = w.onlySlope(fn, x, still...)
+		switch ends := ends1 && ends2; {
+		case !ok && !ends:
+			return 0, false
+		case ends && (!ok || math.Abs(slope-beside) > alongside*max(around.most(0), around.most(1))):
+			slope = beside // that of max(x, 1) + min(x, 1) is 1, though both bend at 1
 		}
 	}
 	return slope, w.bend(fn, around, x, still...) == Smooth

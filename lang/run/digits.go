@@ -12,8 +12,8 @@ import (
 // may be off by more is worked out again in digits.
 const kept = 1e-9
 
-// mostDigits is how many digits of a decimal a number of the usual kind tells.
-const mostDigits = 15
+// MostDigits is how many digits of a decimal a number of the usual kind tells.
+const MostDigits = 15
 
 // digits is the domain of numbers with some sixty digits, which begin with the decimals as they
 // were written. It is for what sixteen digits don't tell: whether 0.1 + 0.2 - 0.3 is 0, and what
@@ -63,6 +63,9 @@ func (digits) of(v float64) precise {
 
 // constant is as many of its last figure as were written: of 50.0 km/h as many 0.1 km/h.
 func (d digits) constant(in *Instr) precise {
+	if in.isRounded() {
+		return d.of(in.K)
+	}
 	if place := in.Place(); place > 0 {
 		one := simplest(ops.Between(place*(1-4*exact), place*(1+4*exact)))
 		v := newBig().Mul(one.v, newBig().SetFloat64(math.Round(in.K/place)))
@@ -82,8 +85,8 @@ func (d digits) written(v float64) precise {
 	if n := simplest(ops.Point(v)); n.off > 0 {
 		return n
 	}
-	n, isDecimal := nearestDecimal(v, mostDigits)
-	turned, isAngle := nearestDegrees(v, mostDigits)
+	n, isDecimal := nearestDecimal(v, MostDigits)
+	turned, isAngle := nearestDegrees(v, MostDigits)
 	switch {
 	case isDecimal && !isAngle:
 		return exactly(n)

@@ -19,13 +19,20 @@ func Written(v, place float64, noughts int) Instr {
 	return Instr{Op: ops.Const, A: Slot(noughts), B: Slot(bits >> 32), C: Slot(bits & math.MaxUint32), K: v}
 }
 
+// Rounded is the instruction of an exact number that was written with more digits than it
+// holds.
+func Rounded(v float64) Instr { return Written(v, -1, 0) }
+
+// isRounded tells of a constant that it is not all that was written.
+func (in *Instr) isRounded() bool { return in.Op == ops.Const && in.A > uncertain && in.bits() < 0 }
+
 // Place is what one in the last figure of a written number is worth; 0 of an exact
 // number, and of an instruction that is none.
 func (in *Instr) Place() float64 {
 	if in.Op != ops.Const || in.A <= uncertain {
 		return 0
 	}
-	return in.bits()
+	return max(in.bits(), 0)
 }
 
 // bits is the number that B and C of a constant hold.

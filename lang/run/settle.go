@@ -77,8 +77,8 @@ func (s *Settling) Read(x, v float64, has bool) (float64, bool) {
 	if n, ok := s.bounds.boundAt(s.fn, []float64{x}, exact, 0); ok && has && !n.doubtful() {
 		return v, has
 	}
-	at := s.digits.d.written(x)
-	if at.off >= exact*math.Abs(x) {
+	at := simplest(ops.Point(x))
+	if at.off == 0 {
 		at.off = fewRoundings * math.Abs(x)
 	}
 	switch n, ok := s.digits.at(s.fn, []precise{at}); {

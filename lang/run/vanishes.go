@@ -10,6 +10,9 @@ import (
 // being 0.
 const mostOfSum = 64
 
+// nothing is by how great a part of its terms a sum may be off of which no digit is left.
+const nothing = 1e-30
+
 // Vanishing is the 0 that a slot is, with its place, if that is a sum of nothing but numbers
 // which were written from a slot on, and 0 but for rounding, as 0.1 + 0.2 - 0.3 is. What works
 // with the sum then works with 0, in whatever domain and at however many places it runs.
@@ -25,7 +28,7 @@ func (c *Code) Vanishing(s, from Slot) (Instr, bool) {
 		return Instr{}, false
 	}
 	left = mostOfSum
-	if n, ok := writtenOut[precise](digits{}, c, s, from, &left); !ok || n.off-n.off != 0 || n.certainty() > 0 {
+	if n, ok := writtenOut[precise](digits{}, c, s, from, &left); !ok || n.certainty() > 0 || !(n.off <= nothing*math.Abs(a)) {
 		return Instr{}, false
 	}
 	left = mostOfSum

@@ -324,9 +324,9 @@ func (p *plot) evaluated(c *curve, columns *run.Columns, n int) graph.Function {
 		for i, v := range y {
 			if lifted, near := c.lifts.Value(x[i]); near {
 				y[i], ok[i] = lifted, true
-			} else if c.residue > 0 && (!ok[i] || v != 0 && math.Abs(v) < c.residue) {
+			} else if ok[i] && v != 0 && math.Abs(v) < c.residue {
 				if settled, known := c.settling.Drawn(x[i]); known {
-					y[i], ok[i] = settled, true
+					y[i] = settled
 				}
 			}
 		}
