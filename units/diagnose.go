@@ -43,9 +43,20 @@ var slips = [...]slip{
 	{"mps", "m s^-1", nowhere}, {"fps", "ft s^-1", nowhere}, {"rps", "rev s^-1", nowhere}, {"cps", "Hz", nowhere}, {"rads", "rad", nowhere},
 	{"degs", "deg", nowhere}, {"degK", "K", nowhere}, {"celcius", "celsius", nowhere}, {"centigrade", "celsius", nowhere},
 	{"sqm", "m^2", nowhere}, {"cbm", "m^3", nowhere}, {"ccm", "cm^3", nowhere}, {"sqcm", "cm^2", nowhere}, {"ohms", "Ω", everywhere},
-	{"cycles", "rev", nowhere}, {"turns", "rev", nowhere}, {"turn", "rev", nowhere}, {"ftlb", "ft lbf", nowhere}, {"ftlbs", "ft lbf", nowhere},
+	{"cycles", "rev", nowhere}, {"turns", "rev", nowhere}, {"turn", "rev", nowhere}, {"revs", "rev", everywhere}, {"ftlb", "ft lbf", nowhere}, {"ftlbs", "ft lbf", nowhere},
 	{"lbft", "lbf ft", nowhere}, {"inlb", "inch lbf", nowhere}, {"cal_th", "cal", nowhere}, {"PSI", "psi", everywhere},
 	{"D", "dpt", nowhere}, {"RPM", "rpm", everywhere}, {"KPH", "km h^-1", everywhere}, {"Lb", "lb", nowhere},
+}
+
+// ShortFor are the units that a word is short for, or another word for, whether it is read or offered
+// alone: rev for turns.
+func ShortFor(word string) (out []string) {
+	for i := range slips {
+		if slips[i].wrong == word || len(word) >= 3 && strings.EqualFold(slips[i].wrong, word) {
+			out = append(out, slips[i].right)
+		}
+	}
+	return out
 }
 
 // money are words that are near to units by chance: erg is no price.
@@ -200,11 +211,7 @@ func (t *Table) ways(f *factor) (out []string, glued bool) {
 	if head, ok := strings.CutSuffix(f.word, "s"); ok && f.exp.num < 0 && !f.den && t.Has(head) {
 		return []string{head + " s"}, true
 	}
-	for i := range slips {
-		if slips[i].wrong == f.word || len(f.word) >= 3 && strings.EqualFold(slips[i].wrong, f.word) {
-			out = append(out, slips[i].right)
-		}
-	}
+	out = ShortFor(f.word)
 	if name, ok := longForm(f.word); ok {
 		out = append(out, name)
 	}

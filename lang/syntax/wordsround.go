@@ -124,6 +124,22 @@ func hasSpoken(words []string) bool {
 	return slices.ContainsFunc(words, func(word string) bool { return len(word) > 3 && IsSpoken(strings.ToLower(word)) && !Reserved(word) })
 }
 
+// inUnit finds a word for a unit behind `in`, which is no word about the name: ½*α*t² in turns.
+func inUnit(at Span, statement, words string) *fault {
+	word, ok := strings.CutPrefix(words, "in ")
+	if !ok || strings.Contains(word, " ") {
+		return nil
+	}
+	var lines []string
+	for _, unit := range units.ShortFor(word) {
+		lines = append(lines, statement+" in "+unit)
+	}
+	if lines == nil {
+		return nil
+	}
+	return &fault{finding.New(finding.UnknownUnit, at, "`"+word+"` isn't a unit.", "", lines...)}
+}
+
 // about offers a statement with the words about it; nil where it can't be read.
 func (r *reader) about(statement, words string) *fault {
 	statement = strings.TrimRight(statement, " ,;.")
@@ -139,6 +155,9 @@ func (r *reader) about(statement, words string) *fault {
 		return nil // Answer: 5 m
 	}
 	at := Span{From: r.from, To: r.to}
+	if bad := inUnit(at, statement, words); bad != nil {
+		return bad
+	}
 	switch {
 	case words == "":
 		return &fault{finding.New(finding.NotWritten, at, "A check has no colon.", "", statement)}
