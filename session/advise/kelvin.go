@@ -18,26 +18,27 @@ import (
 // On paper 20 °C + 273.15 is how kelvins are made. Here T = 20 °C is 293.15 K when it is worked
 // with, and T + 273.15 K would be 566 K, in which no unit is wrong.
 func kelvinTwice(l *eval.Line, x syntax.Expr, in syntax.UnitText) {
-	b, ok := syntax.Unbracket(x).(*syntax.Binary)
-	if !ok || b.Op != syntax.Add && b.Op != syntax.Sub {
-		return
+	for b := range syntax.Each[*syntax.Binary](x) {
+		q, ok := b.Y.(*syntax.Quantity)
+		if !ok || b.Op != syntax.Add && b.Op != syntax.Sub || q.Unit.Text != "K" || !isZeroCelsius(q) {
+			continue
+		}
+		got := l.Try(b.X)
+		if got.Static.Heat != run.Point {
+			continue
+		}
+		text := l.Entry.Text[b.X.Span().From:b.X.Span().To]
+		reading := text
+		if syntax.Expr(b) == syntax.Unbracket(x) && !in.Present() {
+			reading += " in K"
+		}
+		l.Find(finding.New(finding.CommonSlip, b.Span(), "`"+text+"` is "+l.ShownIn(got.Value, units.BaseUnits(got.Static.Dim))+" already.",
+			"Leave `"+q.Value.Text+" K` out: `"+reading+"`.", reading))
 	}
-	q, ok := b.Y.(*syntax.Quantity)
-	if !ok || q.Unit.Text != "K" || q.Value.Text != "273.15" && q.Value.Text != "273" {
-		return
-	}
-	got := l.Try(b.X)
-	if got.Static.Heat != run.Point {
-		return
-	}
-	text := l.Entry.Text[b.X.Span().From:b.X.Span().To]
-	reading := text
-	if !in.Present() {
-		reading += " in K"
-	}
-	l.Find(finding.New(finding.CommonSlip, x.Span(), "`"+text+"` is "+l.ShownIn(got.Value, units.BaseUnits(got.Static.Dim))+" already.",
-		"Leave `"+q.Value.Text+" K` out: `"+reading+"`.", reading))
 }
+
+// isZeroCelsius tells whether a quantity has the number that 0 °C has in kelvin.
+func isZeroCelsius(q *syntax.Quantity) bool { return q.Value.Text == "273.15" || q.Value.Text == "273" }
 
 // kelvinsBare cautions about T + 273 with a T that is a plain number, where the line would be
 // what its symbol is used for with the sum in kelvin.
@@ -63,13 +64,39 @@ func kelvinsBare(l *eval.Line, name string, x syntax.Expr) bool {
 // 0 °C with the wrong unit. A ratio of two temperatures is right in kelvin, so the line has no
 // other finding.
 func zeroInDegrees(l *eval.Line, x syntax.Expr) {
+	if aboveZero(l, x) {
+		return
+	}
 	for q := range syntax.Each[*syntax.Quantity](x) {
-		if q.Value.Text != "273" && q.Value.Text != "273.15" || !q.Unit.Celsius() || syntax.Expr(q) == syntax.Unbracket(x) {
+		if !isZeroCelsius(q) || !q.Unit.Celsius() || syntax.Expr(q) == syntax.Unbracket(x) {
 			continue
 		}
 		l.Find(finding.New(finding.CommonSlip, q.At, "0 °C is 273 K; this is "+q.Value.Text+" °C.",
 			"Temperatures are in kelvin already when you work with them.", q.Value.Text+" K"))
 	}
+}
+
+// aboveZero cautions about 1 + θ/(273 K) of a temperature θ: the 1 is the 273 K of 0 °C, so the
+// degrees above that are meant.
+func aboveZero(l *eval.Line, x syntax.Expr) bool {
+	for b := range syntax.Each[*syntax.Binary](x) {
+		one, ok := b.X.(*syntax.Number)
+		ratio, over := syntax.Unbracket(b.Y).(*syntax.Binary)
+		if !ok || !over || b.Op != syntax.Add || one.Value.Text != "1" || ratio.Op != syntax.Div {
+			continue
+		}
+		got := l.Try(ratio.X)
+		if got.Static.Dim != units.BaseDim(units.Kelvin) || got.Static.Heat != run.Point && got.Value < leastKelvin {
+			continue
+		}
+		if q, ok := syntax.Unbracket(ratio.Y).(*syntax.Quantity); ok && isZeroCelsius(q) && (q.Unit.Text == "K" || q.Unit.Celsius()) {
+			t := syntax.PrintExpr(ratio.X)
+			reading := "(" + t + " - 0 °C)/(" + q.Value.Text + " K)"
+			l.Find(finding.New(finding.CommonSlip, ratio.Span(), "`"+t+"` counts from absolute zero here.", "For the degrees above 0 °C, write `"+reading+"`.", reading))
+			return true
+		}
+	}
+	return false
 }
 
 // leastKelvin is a temperature in K that is hardly a difference.
