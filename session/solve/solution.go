@@ -189,6 +189,10 @@ func (v *solving) take(i int, one solution, k int) {
 	if unit.Affine() {
 		v.Planner.Program.Main.Statics[slot].Heat = run.Point
 	}
+	if st.Dim == units.BaseDim(units.Kelvin) && !unit.Affine() && v.perDegree() {
+		v.Planner.Program.Main.Statics[slot].Heat = run.Difference
+		v.sayDifference(&u)
+	}
 	unit = v.Named(u.Name, slot, unit, u.In.Present())
 	value, ok := v.NewValue(u.Name, &syntax.Name{Name: u.Name}, slot, unit)
 	if !ok {
@@ -199,6 +203,29 @@ func (v *solving) take(i int, one solution, k int) {
 	r := v.Entry.Give(value)
 	r.Shows, r.Records = true, true
 	v.workedFrom(one, k)
+}
+
+// sayDifference cautions that the unknown is a difference of temperatures, if its name doesn't say so.
+func (v *solving) sayDifference(u *syntax.Unknown) {
+	if units.IsChange(u.Name) {
+		return
+	}
+	f := finding.New(finding.TemperatureReading, u.NameAt, u.Name+" is a difference of temperatures: it is a factor of a rate per °C.",
+		"For a temperature, write `("+u.Name+" - 0 °C)` in the equation.")
+	f.Severity = finding.Caution
+	v.Find(f)
+}
+
+// perDegree tells whether a rate of the equations is written per °C, as 0.61 m/s/°C is.
+func (v *solving) perDegree() bool {
+	for _, e := range v.equations {
+		for q := range syntax.Each[*syntax.Quantity](e.Left, e.Right) {
+			if u := v.PartUnit(q); u != nil && !u.Affine() && strings.Contains(u.Screen(), "°C") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // aside says something beside the working, as a note of the line.
