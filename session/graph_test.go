@@ -79,6 +79,7 @@ func TestShapes(t *testing.T) {
 		{"tan(n) against n from 0 to 10", "tan(n) runs off at n = 1.5708, at n = 4.71239, at n = 7.85398; zero at n = 0, 3.14159, 6.28319, 9.42478."},
 		{"1e-20/(n - 3)^2 against n from 0 to 10", "1e-20/(n - 3)² runs off at n = 3."},
 		{"sin(n)/n against n from -10 to 10", "sin(n)/n is greatest, 1, near n = 0 and least, -0.217234, at n = -4.49341, 4.49341; with a break at n = 0; zero in 6 places; judged from samples, the same on both sides of n = 0."},
+		{"√(n^2 - 0.7) against n from -3 to 3", "√(n² - 0.7) is greatest, 2.88, at n = -3 and least, 0, near n = -0.837; with a break from n = -0.837 to 0.837; zero at n = -0.83666, 0.83666; the same on both sides of n = 0 (judged from samples)."},
 		{"(1 - cos(n))/n^2 against n from -10 to 10", "(1 - cos(n))/n² is greatest, 0.5, near n = 0 and least, 0, at n = -6.28319, 6.28319; with a break at n = 0; zero at n = -6.28319, 6.28319; judged from samples, the same on both sides of n = 0."},
 		{"(exp(n) - 1)/n against n from -1 to 1", "(exp(n) - 1)/n is greatest, 1.71828, at n = 1 and least, 0.632121, at n = -1; with a break at n = 0."},
 		{"(n - 1)/(n^2 - 1) against n from -3 to 3", "(n - 1)/(n² - 1) runs off at n = -1."},
