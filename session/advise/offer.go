@@ -66,7 +66,10 @@ func firstGiven(e *entry.Entry, f, why *finding.Finding) {
 		return
 	}
 	hint, _, _ := strings.Cut(why.Hint, ". ")
-	f.Hint = strings.TrimSpace(f.Hint + " " + why.Message + " " + strings.TrimSuffix(hint, ".") + ".")
+	if !strings.HasSuffix(hint, "?") {
+		hint = strings.TrimSuffix(hint, ".") + "."
+	}
+	f.Hint = strings.TrimSpace(f.Hint + " " + why.Message + " " + hint)
 }
 
 // offers tries every reading of a finding in the place of what it stands for, and

@@ -226,7 +226,22 @@ func (w *radianSigns) finding(x syntax.Expr, u *units.Unit) finding.Finding {
 		readings = []string{by(x, "/(1 rev)"), by(x, "/(1 rad)")}
 	}
 	return finding.New(finding.TwoReadings, x.Span(), "`"+text+"` may count turns or radians; nothing here says which.",
-		"Write turns with `(1 rev)`, radians with `(1 rad)`.", readings...)
+		"Write turns with `(1 rev)`, radians with `(1 rad)`."+w.p.InHertz(x), readings...)
+}
+
+// InHertz says how a given in turns that expressions have becomes a number of turns a second, which
+// needs no rev beside it: f = 45 rpm in Hz. Empty if they have none.
+func (p *Page) InHertz(of ...syntax.Expr) string {
+	for n := range syntax.Each[*syntax.Name](of...) {
+		d, ok := p.Planner.Find(n)
+		if !ok || d.Failed() || d.Unit == nil || !d.Unit.Turns() || p.EntryAt(d.Line) == nil {
+			continue
+		}
+		if given, ok := p.EntryAt(d.Line).Stmt.(*syntax.Define); ok && given.Plain() && !given.In.Present() && d.Unit.Dim() == units.Of("Hz").Dim() {
+			return " Or give " + d.Name + " in Hz, which counts turns alone: `" + p.EntryAt(d.Line).Text + " in Hz`."
+		}
+	}
+	return ""
 }
 
 // below tells whether there are turns in what is below a fraction bar.

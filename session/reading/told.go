@@ -50,6 +50,9 @@ func (s *settler) finding(open *syntax.Open, offers []string) finding.Finding {
 		message, hint = "Turns are angles of 2π here, and no plain number.", ""
 	case open.Turns && len(offers) == 1:
 		message, hint = "Turns are angles of 2π here: 2π is in it already.", ""
+		if stmt, _ := syntax.Parse(offers[0]); stmt != nil {
+			hint = strings.TrimSpace(s.InHertz(stmt.Exprs()...))
+		}
 	case len(offers) == 1 && strings.Count(offers[0], "*") < strings.Count(s.Entry.Text, "*"):
 		message, hint = "After a number, units have a space or · between them, and no `*`.", ""
 	case open.Beside && len(offers) == 1 && signsAlone(s.Entry.Text, offers[0]) && strings.Count(offers[0], "*") == strings.Count(s.Entry.Text, "*"):
