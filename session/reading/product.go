@@ -279,19 +279,19 @@ func (s *settler) numberTimes(p *leftProduct) bool {
 // timesGiven tells whether a word is a symbol without a value before one that is given, and the right
 // side is of its kind and without it, so that the first is a number of them: nλ = d*sin(θ).
 //
-// dx = x2 - x1 is no number of x, and of CB = B - A, B is a point.
+// Of CB = B - A, B is a point.
 func (s *settler) timesGiven(p *leftProduct) bool {
-	if syntax.IsPlain(p.right) || len(p.parts) != 2 || len(p.lacking) != 1 || p.lacking[0] != p.parts[0] || p.parts[0] == "d" || p.parts[0] == "δ" {
+	return !syntax.IsPlain(p.right) && s.timesKind(p.parts, p.lacking, s.Try(p.right).Static.Dim) && !syntax.Holds(p.right, p.parts[1])
+}
+
+// timesKind tells whether names that run together are one without a value and a given of a kind,
+// which the first isn't used for: nλ, a length. dx is no number of x.
+func (s *settler) timesKind(parts, lacking []string, kind units.Dim) bool {
+	if len(parts) != 2 || len(lacking) != 1 || lacking[0] != parts[0] || parts[0] == "d" || parts[0] == "δ" || kind.IsOne() || s.usually(parts[0], kind) {
 		return false
 	}
-	for x := range syntax.Nodes(p.right) {
-		if n, ok := x.(*syntax.Name); ok && n.Name == p.parts[1] {
-			return false
-		}
-	}
-	d, ok := s.planner.Names.Lookup(p.parts[1])
-	right := s.Try(p.right).Static.Dim
-	return ok && d.Slot != run.NoSlot && !right.IsOne() && s.planner.Static(d.Slot).Dim == right && !s.usually(p.parts[0], right)
+	d, ok := s.planner.Names.Lookup(parts[1])
+	return ok && d.Slot != run.NoSlot && s.planner.Static(d.Slot).Dim == kind
 }
 
 // runsTogether tells whether a word is so many symbols that it is hardly one of them with an

@@ -158,6 +158,9 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 		if w.findsOther() {
 			w.sense = odd
 		}
+		if s.findsProduct(w) {
+			w.sense = none
+		}
 		if in.Present() {
 			w.sense, w.speaks = fitting, true
 		}
@@ -189,6 +192,16 @@ func (s *settler) weighEntered(w *weighed, name string, in syntax.UnitText) {
 func (w *weighed) findsOther() bool {
 	solve, ok := w.stmt.(*syntax.Solve)
 	return ok && w.speaks && !units.Customary(solve.Unknowns[0].Name, w.dim)
+}
+
+// findsProduct tells of a solve whether its unknown is rather so many of a given: mλ, a length.
+func (s *settler) findsProduct(w *weighed) bool {
+	solve, ok := w.stmt.(*syntax.Solve)
+	if !ok {
+		return false
+	}
+	parts, lacking, ok := syntax.Apart(solve.Unknowns[0].Name, s.Known, units.IsSymbol)
+	return ok && s.timesKind(parts, lacking, w.dim)
 }
 
 // asksWhich tells whether a line is refused only for not saying which of several roots is

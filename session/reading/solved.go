@@ -100,6 +100,9 @@ func (s *settler) solveAlone(all []weighed) Verdict {
 		}
 		f.Message = writing.List(names, "and") + " have no value yet: these equations are solved for them."
 	}
+	if !s.Page.Set.Note("an equation alone") {
+		f.Hint = "" // the page has said how it is written in words
+	}
 	if len(unusual) > 0 {
 		f.Severity, f.Hint = finding.Caution, strings.Join(unusual, " ")+" Check the equation, if you expected something else."
 	}
@@ -330,6 +333,9 @@ func namesIn(x syntax.Expr) (names []string) {
 // Solving for mv0 as one name would find a number that is no speed and no mass.
 func (s *settler) mayBeProductOf(word string, dim units.Dim) bool {
 	parts, lacking, ok := syntax.Apart(word, s.Known, units.IsSymbol)
+	if s.timesKind(parts, lacking, dim) {
+		return true
+	}
 	overTime := dim.IsOne() && len(parts) == 2 && parts[1] == "t"
 	return ok && units.Symbol(word) == "" && (len(lacking) < len(parts) || overTime || len(parts) > 2 && !syntax.IsSpoken(word)) && !isOfLetter(word, dim, units.Customary)
 }
