@@ -77,22 +77,34 @@ func letterTimes(first, second *Quantity, at Span) *fault {
 		"The letter x is a name here, not times.", "Write * or ×.", left+"*"+right, left+"*x*"+right)}
 }
 
+// mostExact is how many letters a number has at most that is worked with exactly.
+const mostExact = 12
+
+// unitIn is a unit in another one, exactly; nil where that can't be. Alike tells whether they are of
+// one kind.
+func unitIn(unit, other string) (x *big.Rat, alike bool) {
+	table := units.NewTable()
+	u, bad := table.Parse(unit, units.AfterNumber)
+	v, worse := table.Parse(other, units.AfterNumber)
+	if bad != nil || worse != nil || u.Affine() || v.Affine() || u.Dim() != v.Dim() || u.Tag() != v.Tag() {
+		return nil, false
+	}
+	if u.PiPower() != v.PiPower() {
+		return nil, true
+	}
+	return new(big.Rat).Quo(u.Factor(), v.Factor()), true
+}
+
 // inOneUnit adds two quantities of one dimension in the unit of the first, if
 // few decimals hold the sum. Alike tells whether they are of one dimension.
 //
 // The sum is made of exact fractions, so that what is offered is what was written: no digit
 // of 5 ft 7 in comes from rounding.
 func inOneUnit(a, b *Quantity) (sum string, alike bool) {
-	table := units.NewTable()
-	u, bad := table.Parse(a.Unit.Text, units.AfterNumber)
-	v, worse := table.Parse(b.Unit.Text, units.AfterNumber)
-	if bad != nil || worse != nil || u.Affine() || v.Affine() || u.Dim() != v.Dim() || u.Tag() != v.Tag() {
-		return "", false
+	x, alike := unitIn(b.Unit.Text, a.Unit.Text)
+	if x == nil || len(a.Value.Text) > mostExact || len(b.Value.Text) > mostExact {
+		return "", alike
 	}
-	if u.PiPower() != v.PiPower() || len(a.Value.Text) > 12 || len(b.Value.Text) > 12 {
-		return "", true
-	}
-	x := new(big.Rat).Quo(v.Factor(), u.Factor())
 	x.Add(x.Mul(x, b.Value.Rat()), a.Value.Rat())
 	text, ok := exactDecimal(x)
 	if !ok {

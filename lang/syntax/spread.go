@@ -188,14 +188,12 @@ func partOf(number, percent string) string {
 // inUnitOf is a number with one unit in another of the same kind, if a few decimals hold it: 0.1
 // for 1 mm in cm.
 func inUnitOf(unit, number, its string) (string, bool) {
-	table := units.NewTable()
-	u, bad := table.Parse(unit, units.AfterNumber)
-	v, worse := table.Parse(its, units.AfterNumber)
-	x, ok := new(big.Rat).SetString(plainNumber(number))
-	if bad != nil || worse != nil || !ok || u.Affine() || v.Affine() || u.Dim() != v.Dim() || u.Tag() != v.Tag() || u.PiPower() != v.PiPower() {
+	d, ok := units.ParseDecimal(plainNumber(number))
+	x, _ := unitIn(its, unit)
+	if x == nil || !ok || len(number) > mostExact {
 		return "", false
 	}
-	return exactDecimal(x.Mul(x, new(big.Rat).Quo(v.Factor(), u.Factor())))
+	return exactDecimal(x.Mul(x, d.Rat()))
 }
 
 func notSpread(at Span, message, hint string) *fault {
