@@ -29,11 +29,7 @@ func (s *settler) constantsBefore() (finding.Finding, bool) {
 		}
 		line := "constants " + strings.Join(names, ", ") + "\n" + r.Text
 		if e := s.try(line, true); worst(e) > finding.Mismatch && s.asUsual(e) {
-			have := " has no value."
-			if len(names) > 1 {
-				have = " have no value."
-			}
-			return s.whole(finding.UnknownName, writing.List(names, "and")+have, "For "+writing.List(words, "and")+", begin with `constants`.", line), true
+			return s.whole(finding.UnknownName, noValue(names)+".", "For "+writing.List(words, "and")+", begin with `constants`.", line), true
 		}
 	}
 	return finding.Finding{}, false

@@ -251,11 +251,19 @@ func (s *settler) inClause(f *finding.Finding) (finding.Finding, bool) {
 	return s.whole(finding.UnitOrName, open.Words[0]+" is read as a unit, which can't be right here.", "Put `*` before the name.", lines...), true
 }
 
+// noValue says of some names that they have no value.
+func noValue(names []string) string {
+	if len(names) > 1 {
+		return writing.List(names, "and") + " have no value"
+	}
+	return writing.List(names, "and") + " has no value"
+}
+
 // finding says which symbols have no value.
 func (m *missing) finding(l *eval.Line, alone string) finding.Finding {
-	message, hint := writing.List(m.symbols, "and")+" has no value.", "Give it a value first"
+	message, hint := noValue(m.symbols)+".", "Give it a value first"
 	if len(m.symbols) > 1 {
-		message, hint = writing.List(m.symbols, "and")+" have no value.", "Give them values first"
+		hint = "Give them values first"
 	}
 	if len(m.symbols) > 0 {
 		hint += m.example(m.symbols[0], l) + "."

@@ -9,7 +9,6 @@ import (
 	"steelyard/session/entry"
 	"steelyard/session/eval"
 	"steelyard/units"
-	"steelyard/units/writing"
 )
 
 // Lines tries statements, each put below those before it: the last, or nil where one is not
@@ -118,11 +117,7 @@ func (s *settler) valuesBehind() (finding.Finding, bool) {
 	if lines == nil {
 		return finding.Finding{}, false
 	}
-	have := " has no value yet."
-	if len(names) > 1 {
-		have = " have no value yet."
-	}
-	return s.whole(finding.NotWritten, writing.List(names, "and")+have, "Each value needs its own line.", strings.Join(lines, "\n")), true
+	return s.whole(finding.NotWritten, noValue(names)+" yet.", "Each value needs its own line.", strings.Join(lines, "\n")), true
 }
 
 // linesBehind are the values behind a formula as lines, and then the formula, if all are accepted

@@ -35,10 +35,7 @@ func (s *settler) joined() Verdict {
 // that a line worked out first, then for the oldest.
 func (s *settler) otherUnknowns(text string, lacking []string) Verdict {
 	equations := strings.Split(text, " and ")
-	have, count := writing.List(lacking, "and")+" have no value", strconv.Itoa(len(equations))
-	if len(lacking) == 1 {
-		have = lacking[0] + " has no value"
-	}
+	have, count := noValue(lacking), strconv.Itoa(len(equations))
 	if len(lacking) > len(equations) {
 		return refuse(s.whole(finding.UnknownName, have+"; "+count+" equations find only "+count+" of them.", "Give the others a value first."))
 	}
